@@ -1,0 +1,71 @@
+#pragma once
+// What one assessor wrote on one pair. Open side.
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/clock.h"
+#include "core/base/digest.h"
+#include "core/domain/serving.h"
+
+namespace likeleaf {
+
+struct WordMark {
+  std::string word;             ///< lexicon id, or a house's own word as typed
+  std::optional<int> strength;  ///< 1 to 3
+  bool operator==(const WordMark&) const = default;
+};
+
+struct CupMarks {
+  std::map<std::string, Mark> marks;  ///< by field (attribute.h mark_fields)
+  std::vector<WordMark> words;        ///< check all that apply
+  bool fault = false;                 ///< "fault in this cup" was pressed
+  std::string fault_note;
+  bool operator==(const CupMarks&) const = default;
+};
+
+/// Asked after the lock of each pair.
+struct Guess {
+  bool saw_difference = false;  ///< "could you see a difference?"
+  /// "Did you think you knew which was which? Which cup was the house's way as now?" Nothing: no idea.
+  std::optional<Side> present_way;
+  bool operator==(const Guess&) const = default;
+};
+
+enum class EnteredBy { screen, paper, import };
+
+struct Sheet {
+  IdOf<Serving> serving;
+  CupMarks left, right;
+  std::map<std::string, Direct> directs;  ///< by attribute id; never filled in from scores
+  std::optional<Side> sipped_first;       ///< what really happened; nothing: as planned
+  std::string note;
+  std::optional<Moment> started, locked;
+  Digest digest;  ///< of the canonical sheet at lock; empty before
+  std::optional<Guess> guess;
+  EnteredBy entered_by = EnteredBy::screen;
+  bool operator==(const Sheet&) const = default;
+  [[nodiscard]] const CupMarks& cup(Side s) const { return s == Side::left ? left : right; }
+  [[nodiscard]] CupMarks& cup(Side s) { return s == Side::left ? left : right; }
+};
+
+/// State of the day, asked once a sitting.
+struct DayState {
+  IdOf<Assessor> assessor;
+  int sitting = 1;
+  bool cold = false;       ///< has a cold or blocked nose
+  bool ate_lately = false;  ///< strong or spicy food within the hour
+  bool swallows = false;   ///< else spits
+  std::string note;
+  Moment noted;
+  bool operator==(const DayState&) const = default;
+};
+
+/// What a lock would leave blank, and where a direct answer contradicts the two scores (pointed out once).
+struct LockReview {
+  std::vector<std::string> blank;           ///< attribute ids with a side: "bitterness, cup 417"
+  std::vector<std::string> contradictions;  ///< attribute ids
+};
+
+}  // namespace likeleaf

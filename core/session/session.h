@@ -1,0 +1,141 @@
+#pragma once
+// One open book and the trial on the bench. Confined to its caller's thread; keeps an immutable snapshot; every command
+// is checked, swapped in, and handed to the writer, which answers Kept or NotKept through the dispatcher.
+#include <cstdint>
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/base/clock.h"
+#include "core/base/entropy.h"
+#include "core/base/result.h"
+#include "core/base/task.h"
+#include "core/domain/command.h"
+#include "core/domain/unmask.h"
+#include "core/session/dispatcher.h"
+#include "core/store/ledger.h"
+
+namespace likeleaf {
+
+class TasterPort;
+
+using Ticket = std::uint64_t;  ///< 0: nothing had to be kept
+
+struct Kept {
+  Ticket up_to = 0;                ///< everything up to here is on disk
+  Moment at;
+  std::optional<Error> not_kept;   ///< set when ticket `up_to` could not be written; it stays on screen, retry offered
+};
+
+/// Lives as long as the subscriber wants to hear; destroying it ends the subscription.
+class Subscription {
+ public:
+  Subscription() = default;
+  explicit Subscription(std::function<void()> end) : end_(std::move(end)) {}
+  Subscription(Subscription&& other) noexcept : end_(std::exchange(other.end_, nullptr)) {}
+  Subscription& operator=(Subscription&& other) noexcept {
+    if (this != &other) {
+      if (end_) end_();
+      end_ = std::exchange(other.end_, nullptr);
+    }
+    return *this;
+  }
+  Subscription(const Subscription&) = delete;
+  Subscription& operator=(const Subscription&) = delete;
+  ~Subscription() {
+    if (end_) end_();
+  }
+
+ private:
+  std::function<void()> end_;
+};
+
+struct Services {
+  const Clock& clock;
+  Entropy& entropy;
+  Dispatcher& dispatcher;
+};
+
+enum class OpenWay { write, read_only };
+
+/// A trial as it comes from a bundle or from paper tables, with the registers it needs.
+struct TrialImport {
+  Trial trial;
+  Registers registers;
+  std::vector<Attribute> attributes;
+  std::string digest;  ///< of the bundle's canonical content: same id and same digest is skipped
+};
+struct ImportOutcome {
+  bool skipped = false;  ///< it was there already, unchanged
+  IdOf<Trial> trial;
+  int number = 0;        ///< the number it got in this book
+};
+
+class Session {
+ public:
+  static Result<std::unique_ptr<Session>> create(const std::filesystem::path& book, const Services& services);
+  static Result<std::unique_ptr<Session>> open(const std::filesystem::path& book, OpenWay way, const Services& services);
+  ~Session();
+  Session(const Session&) = delete;
+  Session& operator=(const Session&) = delete;
+
+  [[nodiscard]] const std::filesystem::path& path() const;
+  [[nodiscard]] bool read_only() const;
+  /// Facts to show on opening: a left-over journal was recovered, a network drive, read-only media.
+  [[nodiscard]] const std::vector<Error>& opening_notes() const;
+
+  // The book
+  [[nodiscard]] const Registers& registers() const;
+  [[nodiscard]] const std::vector<Attribute>& attributes() const;  ///< built in, then the house's own
+  [[nodiscard]] std::vector<store::LedgerRow> ledger() const;      ///< newest first
+  Result<Ticket> put(const Lot& lot);            ///< adds or changes; code unique, checked
+  Result<Ticket> put(const Water& water);
+  Result<Ticket> put(const Vessel& vessel);
+  Result<Ticket> put(const Assessor& assessor);
+  Result<Ticket> put(const Attribute& attribute);
+  Result<ImportOutcome> import_trial(const TrialImport& import);  ///< one transaction
+
+  // The trial on the bench
+  Result<IdOf<Trial>> new_trial(const Plan& start);               ///< number is given; becomes the trial on the bench
+  Result<void> take(IdOf<Trial> trial);                           ///< puts a trial on the bench
+  Result<void> take_number(int number);
+  [[nodiscard]] std::shared_ptr<const Trial> trial() const;       ///< nullptr when none
+  Result<std::shared_ptr<const Trial>> read(IdOf<Trial> trial) const;
+  Result<Ticket> run(const Command& command);
+  /// Checks, draws with machine entropy, seals and keeps (a barrier).
+  Result<Ticket> seal();
+  /// Locks are barriers; this one runs Unmask and waits until it is on disk.
+  Result<Ticket> unmask(const std::string& who);
+  Result<Unmasked> unmasked() const;
+
+  [[nodiscard]] bool can_undo(const Scope& scope) const;
+  [[nodiscard]] bool can_redo(const Scope& scope) const;
+  Result<Ticket> undo(const Scope& scope);
+  Result<Ticket> redo(const Scope& scope);
+
+  /// Waits until everything is on disk; the first error that stands.
+  Result<void> flush();
+  /// Tries again what could not be written.
+  void retry();
+
+  [[nodiscard]] Subscription on_change(std::function<void(const Notice&)> hear);
+  [[nodiscard]] Subscription on_kept(std::function<void(const Kept&)> hear);
+
+  /// The blind view for one assessor of the trial on the bench; refused before the seal or for someone who does not taste.
+  Result<std::unique_ptr<TasterPort>> taster(IdOf<Assessor> assessor);
+
+  /// A reasoned, verified copy by SQLite's backup.
+  Result<void> backup_to(const std::filesystem::path& copy);
+
+ private:
+  Session();
+  struct Inner;
+  std::unique_ptr<Inner> inner_;
+};
+
+}  // namespace likeleaf

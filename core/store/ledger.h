@@ -1,0 +1,29 @@
+#pragma once
+// One row of the list of trials.
+#include <string>
+#include <vector>
+
+#include "core/base/clock.h"
+#include "core/base/id.h"
+#include "core/domain/trial.h"
+
+namespace likeleaf::store {
+
+struct LedgerRow {
+  IdOf<Trial> id;
+  int number = 0;
+  std::string question;
+  std::string changes;               ///< "water temperature 88 °C against 68 °C"
+  LeverKind lever = LeverKind::other;
+  std::vector<std::string> lots;     ///< codes
+  std::vector<LeafType> leaf_types;
+  std::vector<std::string> assessors;
+  Stage stage = Stage::plan;
+  int sheets_locked = 0, sheets = 0;
+  Moment created;
+  std::optional<Moment> sealed, unmasked;
+  bool paper_import = false;
+  bool adopted = false;
+};
+
+}  // namespace likeleaf::store
