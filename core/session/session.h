@@ -16,6 +16,7 @@
 #include "core/base/result.h"
 #include "core/base/task.h"
 #include "core/domain/command.h"
+#include "core/domain/trial_import.h"
 #include "core/domain/unmask.h"
 #include "core/session/dispatcher.h"
 #include "core/store/ledger.h"
@@ -63,13 +64,6 @@ struct Services {
 
 enum class OpenWay { write, read_only };
 
-/// A trial as it comes from a bundle or from paper tables, with the registers it needs.
-struct TrialImport {
-  Trial trial;
-  Registers registers;
-  std::vector<Attribute> attributes;
-  std::string digest;  ///< of the bundle's canonical content: same id and same digest is skipped
-};
 struct ImportOutcome {
   bool skipped = false;  ///< it was there already, unchanged
   IdOf<Trial> trial;
