@@ -1,0 +1,30 @@
+#pragma once
+// The verdict on a family of deciding attributes: methods.md section 2, words tested in the order Depends, Held, Moved,
+// Open, Holm over the family.
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/evidence/differences.h"
+#include "core/evidence/findings.h"
+
+namespace likeleaf::evidence {
+
+struct FamilyMember {
+  Differences differences;          ///< (low end of cut-offs for finish length)
+  std::optional<Differences> other_end;  ///< the same at the other end, when anything is cut off
+  std::int64_t margin = 2;          ///< on the grid
+  bool deciding = true;
+  bool sensitivity_by_yardstick = false;
+};
+
+struct FamilySettings {
+  double alpha = 0.05;
+  EnginePolicy policy = EnginePolicy::automatic;
+  std::uint64_t shuffle_seed = 1;   ///< for the shuffles of assessor labels: from the trial's id, so that it repeats
+};
+
+/// Fills numbers, word and qualifiers of each member (not attribute, contrast, pairs, direct, expectation).
+Result<std::vector<AttributeFinding>> judge(const std::vector<FamilyMember>& family, const FamilySettings& settings,
+                                            std::stop_token stop = {}, const Progress& progress = {});
+
+}  // namespace likeleaf::evidence
