@@ -58,8 +58,8 @@ done
 as_root=()
 if [ "$(id -u)" != 0 ]; then
   command -v sudo >/dev/null || stop \
-    "${#missing[@]} Debian packages are missing, and installing them takes root or sudo; here is neither." \
-    "Ask someone who may, then run this again:" \
+    "Debian packages are missing (${#missing[@]}). Installing them takes root or sudo, and here is neither." \
+    "Ask someone who may do this, then run again what you ran:" \
     "  apt-get install --no-install-recommends ${missing[*]}"
   as_root=(sudo)
 fi
