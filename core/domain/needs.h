@@ -1,5 +1,15 @@
 #pragma once
 // Grams, litres, brews, cups, minutes: one function that every screen and print uses.
+//
+// The rules, so that nobody has to count by hand:
+// - A brew set is one brew of each level of one lot; each lot has as many as the plan's brew pairs say.
+// - A blank takes two brews, a yardstick two brews pooled in one jug (both cups of every taster come from it, one of
+//   them diluted), a warm-up two brews of its own leaf, a repeat serving none.
+// - With own brews every taster brews all of that alone, so pairs, brews, leaf and water are multiplied by the tasters.
+// - A brew takes the plan's leaf dose and water mass, or its level's where the lever sets them.
+// - A pair takes six minutes, the middle of the five to seven of methods.md 5, the warm-up too; the open reference pair
+//   before the first sitting takes ten more and two brews that are counted apart.
+// Values that check() refuses count as the nearest allowed one, so that a half-typed draft still shows its needs.
 #include <vector>
 
 #include "core/base/quantity.h"
@@ -7,16 +17,24 @@
 
 namespace likeleaf {
 
+/// Brews that a control or warm-up pair takes (for each taster with own brews); a repeat serving takes none.
+inline constexpr int brews_of_a_blank = 2;
+inline constexpr int brews_of_a_yardstick = 2;  ///< pooled in one jug; the key names the first for cup a, the other for b
+inline constexpr int brews_of_a_warm_up = 2;
+inline constexpr int brews_of_a_reference_pair = 2;
+int brews_of_control(ControlKind kind);
+
 struct LotNeed {
   IdOf<Lot> lot;
   int brews = 0;
-  Mass leaf;
-  std::optional<Mass> stock;  ///< nothing when the lot is not in the registers
-  bool lasts = true;          ///< stock ≥ leaf
+  Mass leaf;                      ///< for those brews
+  Mass open_reference_leaf;       ///< beside it, for the open reference pair
+  std::optional<Mass> stock;      ///< nothing when the lot is not in the registers or no stock was entered (0)
+  bool lasts = true;              ///< stock ≥ leaf + open_reference_leaf, or not known
 };
 
 struct Needs {
-  std::vector<LotNeed> lots;      ///< the trial's lots in the plan's order, then the warm-up leaf
+  std::vector<LotNeed> lots;      ///< the trial's lots in the plan's order, then leaf of controls, warm-up, open pair
   int brew_pairs = 0;             ///< of contrast pairs, over all lots (brew sets with more than two levels)
   int pairs = 0;                  ///< all pairs served, warm-ups included
   int tasted_pairs = 0;           ///< counted contrast sheets: what n will be
@@ -37,10 +55,20 @@ struct Needs {
 
 /// How the pairs of a plan fall into sittings; shared by needs() and the deal.
 struct SittingShape {
-  int contrast_pairs = 0, controls = 0;
+  int contrast_pairs = 0, controls = 0;  ///< contrast_pairs is a multiple of the number of contrasts: sets stay whole
   bool warm_up = false;
 };
+/// Controls keep their sitting; brew sets go one by one to the sitting with the fewest pairs, the earlier of equals.
+/// Without a number of sittings in the plan: the fewest that keep each within pairs_per_sitting (a whole set at least).
+/// Controls on sittings that do not exist are not in any shape; check() blocks them.
 std::vector<SittingShape> sitting_shapes(const Plan& plan);
+
+/// Leaf and water of one brew at a level (an index past the last counts as the reference): the lever's value or
+/// schedule where the lever sets it, else the constant; nothing where neither says it.
+std::optional<Mass> planned_leaf(const Plan& plan, std::size_t level);
+std::optional<Mass> planned_water(const Plan& plan, std::size_t level);
+/// What one brew pours into cups: water less what the leaf keeps (2 to 4 g a gram are usual, 3 is taken; 1 g is 1 ml).
+std::optional<Volume> liquor_of_a_brew(const Plan& plan, std::size_t level);
 
 Needs needs(const Plan& plan, const Registers& registers);
 

@@ -178,6 +178,15 @@ struct Plan {
   bool operator==(const Plan&) const = default;
 };
 
+/// Everyone with the role of taster, each once, in the plan's order.
+std::vector<IdOf<Assessor>> tasters(const Plan& plan);
+/// The first preparer; empty when there is none.
+IdOf<Assessor> preparer(const Plan& plan);
+/// The constant of a kind; nothing when the plan does not hold it.
+const Constant* find_constant(const Plan& plan, ConstantKind kind);
+/// The constant that a lever would be held as, were it not the lever; nothing for schedules and own levers.
+std::optional<ConstantKind> constant_of(LeverKind kind);
+
 /// A contrast: two levels of the lever, b judged against a. b is the higher level of a numeric lever, else the one that
 /// is not the reference. Every level other than the reference makes one contrast with it.
 struct Contrast {
