@@ -1,0 +1,49 @@
+#include "core/wording/errors.h"
+
+#include <fmt/format.h>
+
+namespace likeleaf::wording {
+namespace {
+
+std::string upper_first(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
+std::string joined(const Error& e, std::string_view lead, std::string_view without_value) {
+  std::string out = e.value.empty() ? std::string(without_value) : fmt::format("{} “{}”", lead, e.value);
+  if (!e.field.empty()) out = fmt::format("{}: {}", upper_first(e.field), out);
+  if (!e.allowed.empty()) out += fmt::format("; allowed: {}", e.allowed);
+  if (!e.where.empty()) out += fmt::format(" ({})", e.where);
+  return out + ".";
+}
+
+}  // namespace
+
+std::string sentence(const Error& e) {
+  switch (e.kind) {
+    case ErrorKind::bad_value: return joined(e, "cannot take", "that value cannot be taken");
+    case ErrorKind::missing: return joined(e, "missing:", "is missing");
+    case ErrorKind::duplicate: return joined(e, "is there twice:", "is there twice");
+    case ErrorKind::not_allowed: return joined(e, "not possible now:", "not possible now");
+    case ErrorKind::not_found: return joined(e, "not found:", "not found");
+    case ErrorKind::conflict: return joined(e, "the same record with other content is already there:",
+                                            "the same record with other content is already there");
+    case ErrorKind::malformed: return joined(e, "not in the expected form:", "not in the expected form");
+    case ErrorKind::too_large: return joined(e, "too large:", "too large");
+    case ErrorKind::too_deep: return joined(e, "nested too deep:", "nested too deep");
+    case ErrorKind::newer_version: return joined(e, "made by a newer Likeleaf:", "made by a newer Likeleaf");
+    case ErrorKind::foreign_file: return joined(e, "not a Likeleaf file:", "not a Likeleaf file");
+    case ErrorKind::damaged: return joined(e, "damaged:", "damaged");
+    case ErrorKind::in_use: return joined(e, "open elsewhere:", "open elsewhere");
+    case ErrorKind::read_only: return joined(e, "cannot be changed:", "cannot be changed");
+    case ErrorKind::disk_full: return joined(e, "no room left on the disk:", "no room left on the disk");
+    case ErrorKind::cannot_read: return joined(e, "cannot be read:", "cannot be read");
+    case ErrorKind::cannot_write: return joined(e, "cannot be written:", "cannot be written");
+    case ErrorKind::cancelled: return "Stopped.";
+    case ErrorKind::internal: break;
+  }
+  return joined(e, "a fault of the program:", "a fault of the program");
+}
+
+}  // namespace likeleaf::wording
