@@ -14,7 +14,8 @@ struct TrialImport {
   Trial trial;
   Registers registers;
   std::vector<Attribute> attributes;
-  std::string digest;  ///< of the bundle's canonical content: same id and same digest is skipped
+  /// trial_digest() (trial_document.h) of this trial. Same id and same digest as the book's own trial: skipped.
+  std::string digest;
 };
 
 }  // namespace likeleaf
