@@ -116,11 +116,13 @@ class ObjectReader {
   }
   template <class T, class Read>
   void find_as(const std::string& key, std::optional<T>& into, Read read) {
-    if (const auto* member = find(key)) {
-      T value{};
-      take<T>(read(*member, at(key)), value);
-      if (!error_) into = std::move(value);
-    }
+    const auto* member = find(key);
+    if (member == nullptr) return;
+    auto got = read(*member, at(key));
+    if (got)
+      into = std::move(*got);
+    else
+      refuse(got.error());
   }
   void refuse(Error error) {
     if (!error_) error_ = std::move(error);

@@ -9,7 +9,8 @@
 
 namespace likeleaf {
 
-/// Canonical text of the resolved plan; what the plan digest is over, and what the store keeps for ever.
+/// Canonical text of the resolved plan; what the plan digest is over, and what the store keeps for ever. The two digests
+/// are not in it: whoever keeps this text keeps them beside it, and read_sealed(plan_text(s)) has them empty.
 std::string plan_text(const SealedPlan& sealed);
 /// Canonical text of a draft, for the store (same shape without the resolved records).
 std::string draft_text(const Plan& plan);
@@ -25,7 +26,7 @@ Result<Key> read_key(std::string_view text);
 Digest plan_digest(const SealedPlan& sealed);
 Digest key_digest(const Key& key);
 Digest sheet_digest(const Sheet& sheet);
-/// Over the locked sheets' digests in the order of serving ids.
+/// Over the locked sheets' digests (64 hexadecimal digits each, one after the other) in the order of serving ids.
 Digest sheets_digest(const Trial& trial);
 
 }  // namespace likeleaf
