@@ -1,0 +1,297 @@
+// Who may include whom (DEVELOPERS.md, "The map"): includes go down only, core knows no Qt, the window reaches no
+// library of core's, and what a taster sees reaches neither the key nor the brews.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cctype>
+#include <filesystem>
+#include <set>
+
+#include "sources.h"
+
+namespace likeleaf::gates {
+namespace {
+
+using ::testing::ElementsAre;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+
+// ---- layers -------------------------------------------------------------------------------------------------------
+
+/// "core/base", "ui", "app": the first folder, in core the first two.
+std::string area_of(std::string_view path) {
+  const auto first = path.find('/');
+  if (path.substr(0, first) != "core") return std::string(path.substr(0, first));
+  return std::string(path.substr(0, path.find('/', first + 1)));
+}
+
+/// The areas whose headers an area may include, besides its own.
+const std::map<std::string, std::set<std::string>>& below() {
+  static const auto table = [] {
+    std::map<std::string, std::set<std::string>> t;
+    t["core/base"] = {};
+    t["core/stats"] = {"core/base"};
+    t["core/domain"] = {"core/base"};
+    t["core/design"] = {"core/base", "core/domain"};
+    t["core/evidence"] = {"core/base", "core/domain", "core/stats", "core/design"};
+    t["core/store"] = {"core/base", "core/domain", "core/design"};
+    t["core/wording"] = t["core/evidence"];
+    t["core/wording"].insert("core/evidence");
+    t["core/report"] = t["core/wording"];
+    t["core/report"].insert("core/wording");
+    t["core/exchange"] = t["core/report"];
+    t["core/session"] = t["core/report"];
+    t["core/session"].insert("core/store");
+    t["ui"] = t["core/report"];
+    t["ui"].insert({"core/report", "core/exchange", "core/session"});
+    t["app"] = t["ui"];
+    t["app"].insert({"ui", "core/store"});
+    return t;
+  }();
+  return table;
+}
+
+Offences layer_offences(const Sources& sources) {
+  Offences offences;
+  for (const auto& [path, text] : sources) {
+    const std::string area = area_of(path);
+    const auto allowed = below().find(area);
+    if (allowed == below().end()) {
+      offences.push_back(path + ": '" + area + "' is no area of the house");
+      continue;
+    }
+    for (const Include& include : includes_of(text)) {
+      const std::string other = area_of(include.name);
+      if (!below().contains(other) || other == area || allowed->second.contains(other)) continue;
+      offences.push_back(path + ":" + std::to_string(include.line) + ": " + area + " must not include " + include.name);
+    }
+  }
+  return offences;
+}
+
+TEST(Layers, IncludesGoDownOnly) {
+  const Sources sources = project_sources({"core", "ui", "app"});
+  ASSERT_FALSE(sources.empty());
+  const Offences offences = layer_offences(sources);
+  EXPECT_THAT(offences, IsEmpty()) << joined(offences);
+}
+
+TEST(Layers, AnIncludeThatGoesUpIsSeen) {
+  EXPECT_THAT(layer_offences({{"core/stats/x.cpp", "#include \"core/domain/plan.h\"\n"}}),
+              ElementsAre("core/stats/x.cpp:1: core/stats must not include core/domain/plan.h"));
+  EXPECT_THAT(layer_offences({{"core/base/x.h", "\n# include \"ui/theme/tokens.h\"\n"}}),
+              ElementsAre("core/base/x.h:2: core/base must not include ui/theme/tokens.h"));
+  for (const auto& [path, text] : Sources{{"ui/x.cpp", "#include \"core/store/book.h\""},
+                                          {"core/report/x.cpp", "#include \"core/store/book.h\""},
+                                          {"core/exchange/x.cpp", "#include \"core/session/session.h\""},
+                                          {"core/evidence/x.cpp", "#include \"core/wording/sentences.h\""},
+                                          {"ui/y.cpp", "#include \"app/verbs.h\""},
+                                          {"elsewhere/x.cpp", ""}})
+    EXPECT_EQ(layer_offences({{path, text}}).size(), 1U) << path;
+}
+
+TEST(Layers, AnIncludeThatGoesDownIsNot) {
+  EXPECT_THAT(
+      layer_offences({{"ui/x.cpp", "#include <QWidget>\n#include \"core/session/session.h\"\n#include \"ui/a.h\""},
+                      {"core/session/x.cpp", "#include \"core/store/book.h\"\n// #include \"ui/a.h\""},
+                      {"core/wording/x.cpp", "#include \"core/evidence/findings.h\""},
+                      {"core/report/x.cpp", "#include \"core/design/deal.h\"\nauto s = \"\\n#include \\\"ui/a.h\";"},
+                      {"app/main.cpp", "#include \"core/store/book.h\"\n#include \"ui/window/main_window.h\""}}),
+      IsEmpty());
+}
+
+// ---- libraries ----------------------------------------------------------------------------------------------------
+
+bool is_qt(std::string_view header) {
+  return header.size() > 1 && header.front() == 'Q' &&
+         (std::isupper(static_cast<unsigned char>(header[1])) != 0 || header[1] == 't');
+}
+
+bool is_of_core_only(std::string_view header) {
+  for (const std::string_view start : {"SQLiteCpp/", "sqlite3", "boost/", "Eigen/", "nlohmann/", "CLI/", "openssl/"})
+    if (header.starts_with(start)) return true;
+  return false;
+}
+
+/// Looks through our own headers too: a library that comes in by three of them is no better.
+Offences library_offences(const Sources& sources) {
+  Offences offences;
+  for (const auto& [path, text] : sources) {
+    const bool core = path.starts_with("core/");
+    if (!core && !path.starts_with("ui/")) continue;
+    auto reached = reached_from(sources, path);
+    reached.emplace(path, path);
+    for (const auto& [seen, by] : reached) {
+      for (const Include& include : includes_of(sources.at(seen))) {
+        if (core ? !is_qt(include.name) : !is_of_core_only(include.name)) continue;
+        offences.push_back(path + ": " + (core ? "core" : "ui") + " must not see <" + include.name + ">, included by " +
+                           way_to(reached, path, seen));
+      }
+    }
+  }
+  return offences;
+}
+
+TEST(Libraries, CoreSeesNoQtAndTheWindowNoLibraryOfCore) {
+  const Offences offences = library_offences(project_sources({"core", "ui"}));
+  EXPECT_THAT(offences, IsEmpty()) << joined(offences);
+}
+
+TEST(Libraries, OneOnTheWrongSideIsSeen) {
+  EXPECT_THAT(library_offences({{"core/base/x.h", "#include <QString>\n"}}), ElementsAre(HasSubstr("<QString>")));
+  EXPECT_THAT(library_offences({{"core/base/x.h", "#include <QtCore/qstring.h>\n"}}), ElementsAre(HasSubstr("QtCore")));
+  EXPECT_THAT(library_offences({{"ui/x.cpp", "#include \"core/base/a.h\"\n"},
+                                {"core/base/a.h", "#include \"core/base/b.h\"\n"},
+                                {"core/base/b.h", "#include <nlohmann/json.hpp>\n"}}),
+              ElementsAre("ui/x.cpp: ui must not see <nlohmann/json.hpp>, included by core/base/b.h, by core/base/a.h, "
+                          "by ui/x.cpp"));
+  for (const auto* header : {"SQLiteCpp/Database.h", "sqlite3.h", "boost/math/distributions.hpp", "Eigen/Dense"})
+    EXPECT_EQ(library_offences({{"ui/x.h", std::string("#include <") + header + ">"}}).size(), 1U) << header;
+}
+
+TEST(Libraries, OnTheirOwnSideTheyAreFine) {
+  EXPECT_THAT(library_offences({{"core/store/x.cpp", "#include <SQLiteCpp/Database.h>\n// #include <QString>\n"},
+                                {"ui/x.h", "#include <QWidget>\n#include <string>\n"}}),
+              IsEmpty());
+}
+
+// ---- blindness ----------------------------------------------------------------------------------------------------
+
+bool is_seen_by_tasters(std::string_view path) {
+  return path.starts_with("ui/taste/") || path.starts_with("core/report/taster_") ||
+         path == "core/session/taster_port.h";
+}
+
+Offences blindness_offences(const Sources& sources) {
+  Offences offences;
+  for (const auto& [path, text] : sources) {
+    if (!is_seen_by_tasters(path)) continue;
+    const auto reached = reached_from(sources, path);
+    for (const auto* keyed : {"core/domain/key.h", "core/domain/brew.h"})
+      if (reached.contains(keyed)) offences.push_back(path + " reaches " + way_to(reached, path, keyed));
+  }
+  return offences;
+}
+
+TEST(Blindness, WhatTastersSeeReachesNeitherKeyNorBrews) {
+  const Sources sources = project_sources({"core", "ui"});
+  for (const auto* keyed : {"core/domain/key.h", "core/domain/brew.h"})
+    EXPECT_TRUE(sources.contains(keyed)) << keyed << " is gone: this gate looks for the wrong file";
+  const Offences offences = blindness_offences(sources);
+  EXPECT_THAT(offences, IsEmpty()) << joined(offences);
+}
+
+TEST(Blindness, ALeakThroughThreeHeadersIsSeen) {
+  Sources sources{{"ui/taste/taste_screen.cpp", "#include \"taste_model.h\"\n"},
+                  {"ui/taste/taste_model.h", "#include \"core/domain/trial.h\"\n"},
+                  {"core/domain/trial.h", "#include \"core/domain/key.h\"\n"},
+                  {"core/domain/key.h", ""},
+                  {"core/domain/brew.h", ""},
+                  {"core/report/taster_prints.cpp", "#include \"core/domain/brew.h\"\n"}};
+  EXPECT_THAT(
+      blindness_offences(sources),
+      ElementsAre("core/report/taster_prints.cpp reaches core/domain/brew.h, by core/report/taster_prints.cpp",
+                  "ui/taste/taste_model.h reaches core/domain/key.h, by core/domain/trial.h, by ui/taste/taste_model.h",
+                  "ui/taste/taste_screen.cpp reaches core/domain/key.h, by core/domain/trial.h, by "
+                  "ui/taste/taste_model.h, by ui/taste/taste_screen.cpp"));
+  sources["core/domain/trial.h"] = "";
+  sources["core/report/taster_prints.cpp"] = "";
+  EXPECT_THAT(blindness_offences(sources), IsEmpty());
+}
+
+// ---- headers that stand alone --------------------------------------------------------------------------------------
+
+/// With x.h first in x.cpp, compiling x.cpp proves that x.h needs nothing before it (CMakeLists.txt takes the others).
+Offences own_header_offences(const Sources& sources) {
+  Offences offences;
+  for (const auto& [path, text] : sources) {
+    if (is_header(path)) continue;
+    const std::string header = path.substr(0, path.size() - std::string_view(".cpp").size()) + ".h";
+    if (!sources.contains(header)) continue;
+    const auto includes = includes_of(text);
+    const std::string beside = std::filesystem::path(header).filename().string();
+    if (includes.empty() || (includes.front().name != header && includes.front().name != beside))
+      offences.push_back(path + ": must include " + header + " before anything else");
+  }
+  return offences;
+}
+
+TEST(Headers, EveryFileIncludesItsOwnHeaderFirst) {
+  const Offences offences = own_header_offences(project_sources({"core", "ui", "app"}));
+  EXPECT_THAT(offences, IsEmpty()) << joined(offences);
+}
+
+TEST(Headers, AnOwnHeaderInSecondPlaceIsSeen) {
+  Sources sources{{"core/base/x.h", ""}, {"core/base/x.cpp", "#include <string>\n\n#include \"core/base/x.h\"\n"}};
+  EXPECT_THAT(own_header_offences(sources), ElementsAre(HasSubstr("core/base/x.cpp")));
+  sources["core/base/x.cpp"] = "// x\n#include \"core/base/x.h\"\n\n#include <string>\n";
+  EXPECT_THAT(own_header_offences(sources), IsEmpty());
+}
+
+// ---- what the compiler really read ---------------------------------------------------------------------------------
+
+struct CompiledFiles {
+  Offences offences;
+  int core = 0, ui = 0;  ///< object files looked at
+};
+
+/// Reads what `ninja -t deps` prints: an object file and its state at the start of a line, then what it was made of.
+CompiledFiles compiled_offences(std::string_view deps) {
+  CompiledFiles seen;
+  std::string object;
+  const auto has = [](std::string_view text, std::string_view part) {
+    return text.find(part) != std::string_view::npos;
+  };
+  for (std::size_t at = 0; at < deps.size();) {
+    const auto end = std::min(deps.find('\n', at), deps.size());
+    const std::string_view line = deps.substr(at, end - at);
+    at = end + 1;
+    if (line.empty()) continue;
+    if (line.front() != ' ') {
+      object = has(line, "(VALID)") ? line.substr(0, line.find(':')) : "";
+      if (object.starts_with("core/")) ++seen.core;
+      if (object.starts_with("ui/")) ++seen.ui;
+      continue;
+    }
+    bool bad = false;
+    if (object.starts_with("core/")) bad = has(line, "/qt6/") || has(line, "/QtCore/");
+    if (object.starts_with("ui/")) {
+      for (const auto* part : {"/SQLiteCpp/", "/sqlite3", "/include/boost/", "/eigen3/", "/nlohmann/", "/core/store/"})
+        bad = bad || has(line, part);
+      if (has(object, "/taste/"))
+        bad = bad || line.ends_with("/core/domain/key.h") || line.ends_with("/core/domain/brew.h");
+    }
+    if (bad) seen.offences.push_back(object + " was made of " + std::string(line.substr(line.find_first_not_of(' '))));
+  }
+  return seen;
+}
+
+TEST(CompiledFiles, KeepToTheirSide) {
+  const std::string ninja = LIKELEAF_NINJA;
+  if (ninja.empty()) GTEST_SKIP() << "built without Ninja: only it can tell what was read";
+  const CompiledFiles seen = compiled_offences(output_of("'" + ninja + "' -C '" LIKELEAF_BINARY_DIR "' -t deps"));
+  EXPECT_GT(seen.core, 0) << "no compiled file of core was found: this gate looks in the wrong place";
+  EXPECT_THAT(seen.offences, IsEmpty()) << joined(seen.offences);
+}
+
+TEST(CompiledFiles, OneThatReachedAcrossIsSeen) {
+  const CompiledFiles seen = compiled_offences(
+      "core/CMakeFiles/likeleaf_base.dir/base/id.cpp.o: #deps 2, deps mtime 1 (VALID)\n"
+      "    /src/core/base/id.h\n"
+      "    /usr/include/x86_64-linux-gnu/qt6/QtCore/qstring.h\n"
+      "\n"
+      "core/CMakeFiles/likeleaf_base.dir/base/old.cpp.o: #deps 1, deps mtime 1 (STALE)\n"
+      "    /usr/include/x86_64-linux-gnu/qt6/QtCore/qstring.h\n"
+      "\n"
+      "ui/CMakeFiles/likeleaf_ui.dir/taste/taste_screen.cpp.o: #deps 3, deps mtime 1 (VALID)\n"
+      "    /usr/include/x86_64-linux-gnu/qt6/QtCore/qstring.h\n"
+      "    /usr/include/nlohmann/json.hpp\n"
+      "    /src/core/domain/key.h\n");
+  EXPECT_THAT(seen.offences, ElementsAre(HasSubstr("qstring.h"), HasSubstr("json.hpp"), HasSubstr("key.h")));
+  EXPECT_EQ(seen.core, 1);
+  EXPECT_EQ(seen.ui, 1);
+}
+
+}  // namespace
+}  // namespace likeleaf::gates
