@@ -145,8 +145,7 @@ Sources project_sources(const std::vector<std::string>& folders) {
 
 Sources tracked_texts() {
   std::vector<std::string> paths;
-  const std::string listed =
-      output_of("git -C '" + root.string() + "' ls-files -z --cached --others --exclude-standard 2>/dev/null");
+  const std::string listed = output_of("git -C '" + root.string() + "' ls-files -z 2>/dev/null");
   for (std::size_t at = 0; at < listed.size();) {
     const auto end = std::min(listed.find('\0', at), listed.size());
     paths.push_back(listed.substr(at, end - at));
@@ -185,8 +184,10 @@ bool is_header(std::string_view path) {
 }
 
 std::string joined(const Offences& offences) {
+  constexpr std::size_t enough = 30;
   std::string all;
-  for (const auto& offence : offences) all += "\n  " + offence;
+  for (std::size_t i = 0; i < offences.size() && i < enough; ++i) all.append("\n  ").append(offences[i]);
+  if (offences.size() > enough) all.append("\n  and ").append(std::to_string(offences.size() - enough)).append(" more");
   return all;
 }
 

@@ -41,6 +41,6 @@ std::string way_to(const std::map<std::string, std::string>& reached, const std:
 std::string output_of(const std::string& command);
 
 bool is_header(std::string_view path);
-std::string joined(const Offences& offences);  ///< for a failure message: one a line
+std::string joined(const Offences& offences);  ///< for a failure message: one a line, the first thirty
 
 }  // namespace likeleaf::gates
