@@ -54,7 +54,7 @@ struct LotsByAssessor {
   double f = 0, p = 1;
   int df_lots = 0, df_cross = 0;
   double ms_lots = 0, ms_cross = 0;  ///< mean squares; of lot given assessor and order where sheets are missing
-  std::vector<double> sheets;        ///< sheets of each brew pair given, by its place in lot_of
+  std::vector<double> sheets;        ///< sheets of each lot
 };
 
 /// Least squares of D on lot, assessor and order (±1, where both occur), F of lot by what it adds to the rest. A repeat
