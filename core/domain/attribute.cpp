@@ -92,8 +92,7 @@ Result<Mark> parse_score(std::string_view text, std::string_view field) {
   const auto tenths = parse_decimal(text, 1, 0, 100, field, score_allowed);
   if (!tenths) return tl::unexpected(tenths.error());
   const auto score = *tenths % 5 == 0 ? Score::from_halves(static_cast<int>(*tenths / 5)) : std::nullopt;
-  if (!score)
-    return fail(ErrorKind::bad_value, std::string(field), shown_value(text), std::string(score_allowed));
+  if (!score) return fail(ErrorKind::bad_value, std::string(field), shown_value(text), std::string(score_allowed));
   return *score;
 }
 
@@ -115,7 +114,9 @@ std::vector<std::string> mark_fields(const Attribute& attribute) {
   return {attribute.id + ".base", attribute.id + ".middle", attribute.id + ".top"};
 }
 
-std::string_view attribute_of_field(std::string_view field) { return field.substr(0, field.find('.')); }
+std::string_view attribute_of_field(std::string_view field) {
+  return field.substr(0, field.find('.'));
+}
 
 std::int64_t grid_margin(Scale scale, std::int64_t margin) {
   if (scale != Scale::seconds) return margin;
@@ -124,7 +125,9 @@ std::int64_t grid_margin(Scale scale, std::int64_t margin) {
   return std::llround(1e9 * std::log(static_cast<double>(margin) / 1000.0));
 }
 
-double grid_per_point(Scale scale) { return scale == Scale::seconds ? 0.0 : 2.0; }
+double grid_per_point(Scale scale) {
+  return scale == Scale::seconds ? 0.0 : 2.0;
+}
 
 Result<Mark> parse_mark(Scale scale, std::string_view text, std::string_view field) {
   if (const auto answer = no_score(trimmed(text))) return *answer;
@@ -142,9 +145,12 @@ std::string mark_text(const Mark& mark, char decimal_mark) {
     return fmt::format("{}", time->seconds());
   }
   switch (std::get<NoScore>(mark)) {
-    case NoScore::could_not_judge: return "could not judge";
-    case NoScore::not_tasted: return "not tasted";
-    case NoScore::spoilt: return "spoilt";
+    case NoScore::could_not_judge:
+      return "could not judge";
+    case NoScore::not_tasted:
+      return "not tasted";
+    case NoScore::spoilt:
+      return "spoilt";
   }
   return {};
 }

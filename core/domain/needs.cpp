@@ -16,7 +16,9 @@ constexpr std::int64_t minutes_for_a_pair = 6;
 constexpr std::int64_t minutes_for_the_reference_pair = 10;
 constexpr std::int64_t grams_kept_by_a_gram_of_leaf = 3;
 
-int contrast_count(const Plan& plan) { return static_cast<int>(contrasts(plan.lever).size()); }
+int contrast_count(const Plan& plan) {
+  return static_cast<int>(contrasts(plan.lever).size());
+}
 
 /// Brew sets that one owner of brews makes: of all lots.
 int brew_sets(const Plan& plan) {
@@ -33,8 +35,7 @@ int room_for_sets(const Plan& plan, int controls) {
 }
 
 int controls_of(const Plan& plan, int sitting) {
-  return static_cast<int>(
-      std::ranges::count_if(plan.controls, [&](const Control& c) { return c.sitting == sitting; }));
+  return static_cast<int>(std::ranges::count_if(plan.controls, [&](const Control& c) { return c.sitting == sitting; }));
 }
 
 int sitting_count(const Plan& plan) {
@@ -71,7 +72,8 @@ int cups_a_taster(const Plan& plan) {
     most = std::max(most, static_cast<int>(std::ranges::count_if(
                               pairs, [&](const Contrast& c) { return c.a == level || c.b == level; })));
   }
-  const bool repeated = std::ranges::any_of(plan.controls, [](const Control& c) { return c.kind == ControlKind::repeat; });
+  const bool repeated =
+      std::ranges::any_of(plan.controls, [](const Control& c) { return c.kind == ControlKind::repeat; });
   return most + (repeated && most > 0 ? 1 : 0);
 }
 
@@ -139,9 +141,12 @@ void look_up_stock(const Registers& registers, std::vector<LotNeed>& lots) {
 
 int brews_of_control(ControlKind kind) {
   switch (kind) {
-    case ControlKind::blank: return brews_of_a_blank;
-    case ControlKind::yardstick: return brews_of_a_yardstick;
-    case ControlKind::repeat: return 0;
+    case ControlKind::blank:
+      return brews_of_a_blank;
+    case ControlKind::yardstick:
+      return brews_of_a_yardstick;
+    case ControlKind::repeat:
+      return 0;
   }
   return 0;
 }
@@ -155,9 +160,8 @@ std::vector<SittingShape> sitting_shapes(const Plan& plan) {
   if (shapes.empty()) return shapes;
   const int size = contrast_count(plan);
   for (int set = 0; set < brew_sets(plan); ++set) {
-    const auto emptiest = std::ranges::min_element(shapes, {}, [](const SittingShape& s) {
-      return s.contrast_pairs + s.controls;
-    });
+    const auto emptiest =
+        std::ranges::min_element(shapes, {}, [](const SittingShape& s) { return s.contrast_pairs + s.controls; });
     emptiest->contrast_pairs += size;
   }
   return shapes;

@@ -8,16 +8,26 @@ namespace likeleaf {
 
 std::string lever_name(LeverKind kind) {
   switch (kind) {
-    case LeverKind::water_temperature: return "water temperature";
-    case LeverKind::steep_time: return "steep time";
-    case LeverKind::leaf_dose: return "leaf dose";
-    case LeverKind::water: return "water";
-    case LeverKind::leaf_size: return "leaf size";
-    case LeverKind::vessel: return "vessel";
-    case LeverKind::agitation: return "agitation";
-    case LeverKind::infusion_number: return "infusion number";
-    case LeverKind::brew_schedule: return "brew schedule";
-    case LeverKind::other: return "something else";
+    case LeverKind::water_temperature:
+      return "water temperature";
+    case LeverKind::steep_time:
+      return "steep time";
+    case LeverKind::leaf_dose:
+      return "leaf dose";
+    case LeverKind::water:
+      return "water";
+    case LeverKind::leaf_size:
+      return "leaf size";
+    case LeverKind::vessel:
+      return "vessel";
+    case LeverKind::agitation:
+      return "agitation";
+    case LeverKind::infusion_number:
+      return "infusion number";
+    case LeverKind::brew_schedule:
+      return "brew schedule";
+    case LeverKind::other:
+      return "something else";
   }
   return "something else";
 }
@@ -34,23 +44,40 @@ std::size_t Lever::reference() const {
 
 std::string constant_name(ConstantKind kind) {
   switch (kind) {
-    case ConstantKind::leaf_dose: return "leaf dose";
-    case ConstantKind::water_mass: return "water mass";
-    case ConstantKind::water_temperature: return "water temperature";
-    case ConstantKind::steep_time: return "steep time";
-    case ConstantKind::water: return "water";
-    case ConstantKind::vessel: return "vessel";
-    case ConstantKind::preheat: return "preheating";
-    case ConstantKind::grind: return "leaf size";
-    case ConstantKind::strainer: return "strainer";
-    case ConstantKind::agitation: return "agitation";
-    case ConstantKind::chill: return "chilling";
-    case ConstantKind::tasting_temperature: return "tasting temperature";
-    case ConstantKind::longest_hold: return "longest hold";
-    case ConstantKind::eyes: return "what hides colour";
-    case ConstantKind::rinse: return "rinse";
-    case ConstantKind::light_room: return "light and room";
-    case ConstantKind::other: return "other constant";
+    case ConstantKind::leaf_dose:
+      return "leaf dose";
+    case ConstantKind::water_mass:
+      return "water mass";
+    case ConstantKind::water_temperature:
+      return "water temperature";
+    case ConstantKind::steep_time:
+      return "steep time";
+    case ConstantKind::water:
+      return "water";
+    case ConstantKind::vessel:
+      return "vessel";
+    case ConstantKind::preheat:
+      return "preheating";
+    case ConstantKind::grind:
+      return "leaf size";
+    case ConstantKind::strainer:
+      return "strainer";
+    case ConstantKind::agitation:
+      return "agitation";
+    case ConstantKind::chill:
+      return "chilling";
+    case ConstantKind::tasting_temperature:
+      return "tasting temperature";
+    case ConstantKind::longest_hold:
+      return "longest hold";
+    case ConstantKind::eyes:
+      return "what hides colour";
+    case ConstantKind::rinse:
+      return "rinse";
+    case ConstantKind::light_room:
+      return "light and room";
+    case ConstantKind::other:
+      return "other constant";
   }
   return "other constant";
 }
@@ -76,16 +103,24 @@ const Constant* find_constant(const Plan& plan, ConstantKind kind) {
 
 std::optional<ConstantKind> constant_of(LeverKind kind) {
   switch (kind) {
-    case LeverKind::water_temperature: return ConstantKind::water_temperature;
-    case LeverKind::steep_time: return ConstantKind::steep_time;
-    case LeverKind::leaf_dose: return ConstantKind::leaf_dose;
-    case LeverKind::water: return ConstantKind::water;
-    case LeverKind::leaf_size: return ConstantKind::grind;
-    case LeverKind::vessel: return ConstantKind::vessel;
-    case LeverKind::agitation: return ConstantKind::agitation;
+    case LeverKind::water_temperature:
+      return ConstantKind::water_temperature;
+    case LeverKind::steep_time:
+      return ConstantKind::steep_time;
+    case LeverKind::leaf_dose:
+      return ConstantKind::leaf_dose;
+    case LeverKind::water:
+      return ConstantKind::water;
+    case LeverKind::leaf_size:
+      return ConstantKind::grind;
+    case LeverKind::vessel:
+      return ConstantKind::vessel;
+    case LeverKind::agitation:
+      return ConstantKind::agitation;
     case LeverKind::infusion_number:
     case LeverKind::brew_schedule:
-    case LeverKind::other: return std::nullopt;
+    case LeverKind::other:
+      return std::nullopt;
   }
   return std::nullopt;
 }
@@ -108,9 +143,12 @@ std::string level_text(const Lever& lever, std::size_t level, const Style& style
   const Level& l = lever.levels[level];
   if (!l.value || !is_numeric(lever.kind)) return l.label;
   switch (lever.kind) {
-    case LeverKind::water_temperature: return temperature_text(Temperature(*l.value), style);
-    case LeverKind::steep_time: return duration_text(Duration(*l.value), style);
-    default: return mass_text(Mass(*l.value), style);
+    case LeverKind::water_temperature:
+      return temperature_text(Temperature(*l.value), style);
+    case LeverKind::steep_time:
+      return duration_text(Duration(*l.value), style);
+    default:
+      return mass_text(Mass(*l.value), style);
   }
 }
 
