@@ -8,7 +8,7 @@ shift
 
 # One compiler a processor, but no more than there is memory for: a heavy file takes about a gigabyte.
 jobs=$(nproc)
-free_gb=$(awk '$1 == "MemAvailable:" { print int($2 / 1048576) }' /proc/meminfo)
+free_gb=$(awk '$1 == "MemAvailable:" { print int($2 / 1048576) }' /proc/meminfo 2>/dev/null) || true
 if [ "${free_gb:-$jobs}" -lt "$jobs" ]; then jobs=$((free_gb > 0 ? free_gb : 1)); fi
 
 log=$(mktemp)
