@@ -23,7 +23,7 @@ enum class OpenReason {
   nothing_left,       ///< no brew pair has a score
   too_faint,          ///< more than a third of the pairs with both cups ≤ 0.5
   too_strong,         ///< … both cups ≥ 9.5
-  no_spread,          ///< every brew pair gave the same non-zero answer: look at the sheets
+  no_spread,          ///< every brew pair gave the same answer: look at the sheets
   cut_off,            ///< the word differs with cut-off finish times at one end or the other
   cannot_decide,      ///< too few brew pairs for either engine
   order_confounded    ///< all brew pairs were tasted in one order: describe only
@@ -151,7 +151,7 @@ struct RepeatControl {
 struct DriftEffect {
   Drift drift;
   std::string lot;                   ///< code
-  struct Without { std::string attribute; double estimate; Word word; };
+  struct Without { std::string attribute; double estimate; Word word; Contrast contrast{}; };
   std::vector<Without> without;      ///< deciding attributes with that brew pair left out
 };
 
@@ -175,6 +175,7 @@ struct Guesses {
 struct WordCount {
   std::string word, band;
   int a_cups = 0, b_cups = 0, pairs = 0;
+  Contrast contrast{};  ///< whose cups they are
 };
 
 struct Findings {

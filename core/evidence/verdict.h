@@ -1,6 +1,8 @@
 #pragma once
 // The verdict on a family of deciding attributes: methods.md section 2, words tested in the order Depends, Held, Moved,
 // Open, Holm over the family.
+#include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "core/base/result.h"
@@ -21,9 +23,12 @@ struct FamilySettings {
   double alpha = 0.05;
   EnginePolicy policy = EnginePolicy::automatic;
   std::uint64_t shuffle_seed = 1;   ///< for the shuffles of assessor labels: from the trial's id, so that it repeats
+  /// Exact or t whatever the rule says: for holding both engines against reference data, never for a trial.
+  std::optional<Engine> only_engine{};
 };
 
-/// Fills numbers, word and qualifiers of each member (not attribute, contrast, pairs, direct, expectation).
+/// Unlike lots and assessors are tested where a shrunken estimate differs enough to matter; elsewhere their p stays
+/// absent, since no word could hang on it. Fills numbers, word and qualifiers of each member (not attribute, contrast, pairs, direct, expectation).
 Result<std::vector<AttributeFinding>> judge(const std::vector<FamilyMember>& family, const FamilySettings& settings,
                                             std::stop_token stop = {}, const Progress& progress = {});
 
