@@ -3,9 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <optional>
 
 #include "core/base/number_text.h"
+#include "core/domain/codec.h"
 #include "core/exchange/atomic_file.h"
 
 namespace likeleaf::exchange {
@@ -22,28 +22,6 @@ std::string quoted(std::string_view cell) {
     out += c;
   }
   return out + '"';
-}
-
-/// Length of the well-formed UTF-8 sequence at the front; 0 when there is none (overlong forms and surrogates included).
-std::size_t utf8_length(std::string_view text) {
-  const auto at = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0u; };
-  const auto follows = [&](std::size_t i) { return (at(i) & 0xC0u) == 0x80u; };
-  const unsigned a = at(0);
-  if (a < 0x80) return 1;
-  if (a >= 0xC2 && a <= 0xDF) return follows(1) ? 2 : 0;
-  if (a >= 0xE0 && a <= 0xEF) {
-    if (!follows(1) || !follows(2)) return 0;
-    if (a == 0xE0 && at(1) < 0xA0) return 0;
-    if (a == 0xED && at(1) > 0x9F) return 0;
-    return 3;
-  }
-  if (a >= 0xF0 && a <= 0xF4) {
-    if (!follows(1) || !follows(2) || !follows(3)) return 0;
-    if (a == 0xF0 && at(1) < 0x90) return 0;
-    if (a == 0xF4 && at(1) > 0x8F) return 0;
-    return 4;
-  }
-  return 0;
 }
 
 /// The separator that the head uses most; a comma when there is only one column.
@@ -85,13 +63,13 @@ class Scanner {
       std::string cell;
       if (auto read = one_cell(cell, static_cast<int>(row.cells.size())); !read) return tl::unexpected(read.error());
       row.cells.push_back(std::move(cell));
-      if (rest_.empty()) return row;
+      if (rest_.empty()) return good_text(std::move(row));
       if (rest_.front() == table_.separator) {
         rest_.remove_prefix(1);
         continue;
       }
       end_line();
-      return row;
+      return good_text(std::move(row));
     }
   }
 
@@ -106,21 +84,23 @@ class Scanner {
   [[nodiscard]] bool at_cell_end() const {
     return rest_.empty() || rest_.front() == table_.separator || rest_.front() == '\n' || rest_.front() == '\r';
   }
-  Result<void> take_character(std::string& cell, int column) {
-    const std::size_t n = utf8_length(rest_);
-    if (n == 0 || rest_.front() == '\0')
-      return fail(ErrorKind::malformed, "text encoding", {}, "UTF-8 (in the spreadsheet: save as CSV UTF-8)",
-                  csv_place(table_, line_, column));
+  void take_character(std::string& cell) {
     if (rest_.front() == '\n') ++line_;
-    cell.append(rest_.substr(0, n));
-    rest_.remove_prefix(n);
-    return {};
+    cell += rest_.front();
+    rest_.remove_prefix(1);
+  }
+  /// Separators are ASCII, so a cell is well-formed exactly when its own bytes are.
+  Result<CsvRow> good_text(CsvRow row) const {
+    for (std::size_t i = 0; i < row.cells.size(); ++i)
+      if (!valid_utf8(row.cells[i]) || row.cells[i].find('\0') != std::string::npos)
+        return fail(ErrorKind::malformed, "text encoding", {}, "UTF-8 (in the spreadsheet: save as CSV UTF-8)",
+                    csv_place(table_, row.line, static_cast<int>(i)));
+    return row;
   }
   Result<void> one_cell(std::string& cell, int column) {
     while (!rest_.empty() && rest_.front() == ' ') rest_.remove_prefix(1);
     if (!rest_.empty() && rest_.front() == '"') return quoted_cell(cell, column);
-    while (!at_cell_end())
-      if (auto taken = take_character(cell, column); !taken) return taken;
+    while (!at_cell_end()) take_character(cell);
     trim(cell);
     return {};
   }
@@ -134,7 +114,7 @@ class Scanner {
         rest_.remove_prefix(1);
         if (rest_.empty() || rest_.front() != '"') break;
       }
-      if (auto taken = take_character(cell, column); !taken) return taken;
+      take_character(cell);
     }
     while (!rest_.empty() && rest_.front() == ' ') rest_.remove_prefix(1);
     if (!at_cell_end())
