@@ -88,10 +88,13 @@ class Counter {
     needs_.lots.push_back(LotNeed{id, 0, {}, {}, {}, true});
     return needs_.lots.back();
   }
+  /// Brews of no lot yet (a control still being typed) count, though for nobody's leaf.
   void brew(IdOf<Lot> id, std::size_t level, int times) {
-    LotNeed& need = lot(id);
-    need.brews += times;
-    need.leaf = need.leaf + planned_leaf(plan_, level).value_or(Mass{}) * times;
+    if (!id.empty()) {
+      LotNeed& need = lot(id);
+      need.brews += times;
+      need.leaf = need.leaf + planned_leaf(plan_, level).value_or(Mass{}) * times;
+    }
     needs_.brews += times;
     water_mg_ += planned_water(plan_, level).value_or(Mass{}).count() * times;
   }
@@ -116,7 +119,8 @@ int brews_in(const Plan& plan, const SittingShape& shape, int sitting) {
 
 void count_brews(const Plan& plan, int owners, int sittings, Counter& counter) {
   const std::size_t reference = plan.lever.reference();
-  for (const auto& lot : plan.lots) counter.lot(lot);
+  for (const auto& lot : plan.lots)
+    if (!lot.empty()) counter.lot(lot);
   if (contrast_count(plan) > 0)
     for (const auto& lot : plan.lots)
       for (std::size_t level = 0; level < plan.lever.levels.size(); ++level)
@@ -223,7 +227,7 @@ Needs needs(const Plan& plan, const Registers& registers) {
   out.water = counter.water();
   out.liquor_per_brew = out.cup * (static_cast<std::int64_t>(tasters_of_a_pair) * cups_a_taster(plan));
 
-  if (plan.reference_pair) {
+  if (plan.reference_pair && !plan.reference_pair->lot.empty()) {
     out.open_reference_brews = brews_of_a_reference_pair;
     out.first_sitting_extra = minutes(minutes_for_the_reference_pair);
     counter.lot(plan.reference_pair->lot).open_reference_leaf =
