@@ -19,7 +19,9 @@
 #include "core/domain/trial_import.h"
 #include "core/domain/unmask.h"
 #include "core/session/dispatcher.h"
+#include "core/store/health.h"
 #include "core/store/ledger.h"
+#include "core/store/seams.h"
 
 namespace likeleaf {
 
@@ -72,8 +74,11 @@ struct ImportOutcome {
 
 class Session {
  public:
-  static Result<std::unique_ptr<Session>> create(const std::filesystem::path& book, const Services& services);
-  static Result<std::unique_ptr<Session>> open(const std::filesystem::path& book, OpenWay way, const Services& services);
+  /// `seams` replaces what the store asks the system; for tests of faults.
+  static Result<std::unique_ptr<Session>> create(const std::filesystem::path& book, const Services& services,
+                                                 const store::Seams& seams = {});
+  static Result<std::unique_ptr<Session>> open(const std::filesystem::path& book, OpenWay way, const Services& services,
+                                               const store::Seams& seams = {});
   ~Session();
   Session(const Session&) = delete;
   Session& operator=(const Session&) = delete;
@@ -125,6 +130,8 @@ class Session {
 
   /// A reasoned, verified copy by SQLite's backup.
   Result<void> backup_to(const std::filesystem::path& copy);
+  /// The full check of the book on disk: file, rows, digests. Waits for what is being written.
+  [[nodiscard]] store::Health check_book() const;
 
  private:
   Session();

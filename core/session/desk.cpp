@@ -1,0 +1,85 @@
+// The session's side of a taster's port: from acts to commands, from the snapshot to its open parts.
+#include <algorithm>
+
+#include "core/session/inner.h"
+
+namespace likeleaf {
+
+namespace {
+
+struct ToCommand {
+  Command operator()(const act::Start& a) const { return StartSheet{a.serving, a.by}; }
+  Command operator()(const act::Put& a) const { return PutMark{a.serving, a.side, a.field, a.mark}; }
+  Command operator()(const act::Answer& a) const { return PutDirect{a.serving, a.attribute, a.answer}; }
+  Command operator()(const act::Words& a) const { return PutWords{a.serving, a.side, a.words}; }
+  Command operator()(const act::Fault& a) const { return PutFault{a.serving, a.side, a.fault, a.note}; }
+  Command operator()(const act::Note& a) const { return PutSheetNote{a.serving, a.note}; }
+  Command operator()(const act::SippedFirst& a) const { return PutSippedFirst{a.serving, a.side}; }
+  Command operator()(const act::Day& a) const { return PutDayState{a.state}; }
+  Command operator()(const act::Lock& a) const { return LockSheet{a.serving}; }
+  Command operator()(const act::GuessIt& a) const { return PutGuess{a.serving, a.guess}; }
+};
+
+class Desk final : public TasterDesk {
+ public:
+  Desk(Session& session, FlightReader read_flight)
+      : session_(session), read_flight_(std::move(read_flight)) {}
+
+  std::size_t flight_state() const override {
+    const auto trial = session_.trial();
+    return trial->servings.size() * 1000 + trial->voids.size();
+  }
+  Result<std::vector<BlindServing>> flight(IdOf<Assessor> assessor) override { return read_flight_(assessor); }
+  Sheet sheet(IdOf<Serving> serving) const override {
+    const auto trial = session_.trial();
+    if (const auto found = trial->sheets.find(serving); found != trial->sheets.end()) return *found->second;
+    Sheet empty;
+    empty.serving = serving;
+    return empty;
+  }
+  std::optional<DayState> day(IdOf<Assessor> assessor, int sitting) const override {
+    for (const auto& day : session_.trial()->days)
+      if (day.assessor == assessor && day.sitting == sitting) return day;
+    return std::nullopt;
+  }
+  LockReview review(IdOf<Serving> serving) const override {
+    const auto trial = session_.trial();
+    const auto found = std::ranges::find(trial->servings, serving, &BlindServing::id);
+    if (!trial->sealed || found == trial->servings.end()) return {};
+    return likeleaf::review(*trial->sealed, *found, sheet(serving));
+  }
+  Result<std::uint64_t> act(const TasterAct& act) override { return session_.run(std::visit(ToCommand{}, act)); }
+  bool can_undo(IdOf<Serving> serving) const override { return session_.can_undo(scope(serving)); }
+  Result<std::uint64_t> undo(IdOf<Serving> serving) override { return session_.undo(scope(serving)); }
+
+ private:
+  static Scope scope(IdOf<Serving> serving) { return {Scope::Kind::sheet, serving.text()}; }
+
+  Session& session_;
+  FlightReader read_flight_;
+};
+
+}  // namespace
+
+std::shared_ptr<TasterDesk> make_taster_desk(Session& session, FlightReader read_flight) {
+  return std::make_shared<Desk>(session, std::move(read_flight));
+}
+
+TasterSetup taster_setup(const SealedPlan& sealed, IdOf<Assessor> assessor) {
+  TasterSetup setup;
+  if (const auto* person = find_record(sealed.registers.assessors, assessor)) setup.alias = person->alias;
+  setup.attributes = sealed.attributes;
+  setup.lexicon = builtin_lexicon();
+  setup.attribute_by_attribute = sealed.plan.sip == SipProtocol::attribute_by_attribute;
+  setup.hide_first_cup = sealed.plan.hide_first_cup;
+  setup.sittings = std::max(1, sealed.plan.sittings);
+  // Of every leaf on the table, sorted: in the plan's order it would say something about the lots.
+  for (const auto& lot : sealed.registers.lots)
+    if (!lot.allergens.empty()) setup.allergens.push_back(lot.allergens);
+  std::ranges::sort(setup.allergens);
+  const auto repeated = std::ranges::unique(setup.allergens);
+  setup.allergens.erase(repeated.begin(), repeated.end());
+  return setup;
+}
+
+}  // namespace likeleaf

@@ -1,0 +1,33 @@
+#pragma once
+// From rows to snapshots.
+#include <optional>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/domain/attribute.h"
+#include "core/domain/register.h"
+#include "core/domain/trial.h"
+#include "core/store/ledger.h"
+
+namespace SQLite {
+class Database;
+}
+
+namespace likeleaf::store {
+
+/// Everything of one trial. Errors: not_found; damaged when a row does not read; what SQLite said.
+Result<Trial> load_trial(SQLite::Database& db, IdOf<Trial> id);
+Result<Registers> load_registers(SQLite::Database& db);
+/// The house's own attributes, in the order they were added.
+Result<std::vector<Attribute>> load_attributes(SQLite::Database& db);
+/// The list of trials, newest first.
+Result<std::vector<LedgerRow>> load_ledger(SQLite::Database& db);
+std::optional<IdOf<Trial>> trial_of_number(SQLite::Database& db, int number);
+/// The smallest number that is free and larger than every number in use.
+int next_number(SQLite::Database& db);
+bool has_trial(SQLite::Database& db, IdOf<Trial> id);
+/// Digest of the bundle a trial came from; nothing when it was made here.
+std::optional<std::string> import_digest(SQLite::Database& db, IdOf<Trial> id);
+std::vector<IdOf<Trial>> all_trials(SQLite::Database& db);
+
+}  // namespace likeleaf::store
