@@ -236,8 +236,7 @@ class Check {
   }
   void key() {
     const auto& key = *trial_.key;
-    std::set<int> numbers;
-    for (std::size_t i = 0; i < key.brews.size(); ++i) planned_brew(key.brews[i], numbers, "/key" + at("brews", i));
+    for (std::size_t i = 0; i < key.brews.size(); ++i) planned_brew(key.brews[i], "/key" + at("brews", i));
     for (std::size_t i = 0; i < key.spares.size(); ++i) {
       const std::string where = "/key" + at("spares", i);
       key_codes(key.spares[i].pair, key.spares[i].code_one, key.spares[i].code_two, where);
@@ -254,9 +253,8 @@ class Check {
         refuse(ErrorKind::not_found, "spare", fmt::format("{}", *trial_.voids[i].spare),
                fmt::format("one of the key's {} spares", key.spares.size()), at("voids", i) + "/spare");
   }
-  void planned_brew(const PlannedBrew& brew, std::set<int>& numbers, const std::string& where) {
+  void planned_brew(const PlannedBrew& brew, const std::string& where) {
     once(brew_ids_, brew.id, "brew", brew.id.text(), where);
-    once(numbers, brew.number, "brew number", fmt::format("{}", brew.number), where);
     known_lot(brew.lot, where);
     known_level(brew.level, where);
   }
