@@ -1,0 +1,62 @@
+#pragma once
+#include <QWidget>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "core/store/ledger.h"
+
+class QLabel;
+class QLineEdit;
+class QListWidget;
+class QComboBox;
+class QVBoxLayout;
+class QPushButton;
+
+namespace likeleaf::ui {
+
+/// What the start screen shows beside a trial: its findings in sentences.
+struct TrialAnswer {
+  struct Line {
+    int word = 4;  ///< evidence::Word as a number
+    QString title, sentence;
+  };
+  QString headline, scope, rule;
+  std::vector<Line> lines;
+  QString empty;  ///< said instead, when there is nothing to show yet
+};
+
+/// The book's trials with search, and what the chosen one found.
+class StartScreen final : public QWidget {
+  Q_OBJECT
+ public:
+  explicit StartScreen(QWidget* parent = nullptr);
+  void set_trials(std::vector<store::LedgerRow> rows, bool book_open, bool can_write);
+  /// A message in words above the list; amber; empty hides it.
+  void set_note(const QString& note);
+  void set_answer_source(std::function<TrialAnswer(const store::LedgerRow&)> source) { answer_ = std::move(source); }
+
+ signals:
+  void new_book_wanted();
+  void open_wanted();
+  void sample_wanted();
+  void import_wanted();
+
+ private:
+  void refill();
+  void show_chosen();
+
+  std::vector<store::LedgerRow> rows_;
+  std::vector<const store::LedgerRow*> shown_;
+  std::function<TrialAnswer(const store::LedgerRow&)> answer_;
+  QLabel* note_;
+  QLabel* empty_;
+  QLineEdit* search_;
+  QComboBox* stage_;
+  QListWidget* list_;
+  QPushButton* import_;
+  QWidget* answer_page_;
+  QVBoxLayout* answer_layout_;
+};
+
+}  // namespace likeleaf::ui
