@@ -9,7 +9,9 @@ namespace {
 
 constexpr int first_code = 100;
 
-bool alike(int a, int b) { return digits_shared(*BlindCode::from(a), *BlindCode::from(b)) > 1; }
+bool alike(int a, int b) {
+  return digits_shared(*BlindCode::from(a), *BlindCode::from(b)) > 1;
+}
 
 /// The pool is all 900 codes in random order; codes 2i and 2i + 1 make pair i, what lies beyond is unused. A pair whose
 /// codes are alike trades its second code with a random place of the pool, as long as that makes no other pair alike.
@@ -36,7 +38,9 @@ int digits_shared(BlindCode a, BlindCode b) {
   return shared;
 }
 
-std::size_t spare_pairs(std::size_t pairs) { return std::max<std::size_t>(6, (pairs + 3) / 4); }
+std::size_t spare_pairs(std::size_t pairs) {
+  return std::max<std::size_t>(6, (pairs + 3) / 4);
+}
 
 Result<std::vector<CodePair>> draw_codes(Draw& draw, std::size_t pairs) {
   if (2 * pairs > codes_there_are)

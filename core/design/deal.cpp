@@ -23,7 +23,8 @@ bool any_twice(const std::vector<IdOf<Lot>>& lots) {
 
 Result<void> check_control(const Plan& plan, const Control& control, std::size_t sittings) {
   if (control.lot.empty()) return fail(ErrorKind::missing, "leaf of a control");
-  if (control.kind == ControlKind::repeat && std::find(plan.lots.begin(), plan.lots.end(), control.lot) == plan.lots.end())
+  if (control.kind == ControlKind::repeat &&
+      std::find(plan.lots.begin(), plan.lots.end(), control.lot) == plan.lots.end())
     return fail(ErrorKind::bad_value, "leaf of a repeat serving", {}, "one of the trial's leaves");
   if (control.level >= plan.lever.levels.size())
     return fail(ErrorKind::bad_value, "level of a control", std::to_string(control.level + 1),

@@ -12,13 +12,14 @@ namespace {
 
 std::mt19937_64 seeded(const Seed& seed) {
   std::array<std::uint32_t, 8> words{};
-  for (std::size_t i = 0; i < seed.size(); ++i)
-    words[i / 4] |= static_cast<std::uint32_t>(seed[i]) << (8 * (i % 4));
+  for (std::size_t i = 0; i < seed.size(); ++i) words[i / 4] |= static_cast<std::uint32_t>(seed[i]) << (8 * (i % 4));
   std::seed_seq sequence(words.begin(), words.end());
   return std::mt19937_64(sequence);
 }
 
-unsigned hex_value(char c) { return static_cast<unsigned>(c <= '9' ? c - '0' : c - 'a' + 10); }
+unsigned hex_value(char c) {
+  return static_cast<unsigned>(c <= '9' ? c - '0' : c - 'a' + 10);
+}
 
 }  // namespace
 

@@ -16,11 +16,11 @@ namespace {
 /// What one pair of a sitting is; the same for every owner of brews.
 struct Content {
   PairKind kind = PairKind::contrast;
-  std::size_t lot = 0;        ///< index into the plan's lots; contrasts only
-  std::size_t set = 0;        ///< 0-based brew set of that lot and owner; contrasts only
-  std::size_t contrast = 0;   ///< contrasts only
-  std::size_t control = 0;    ///< index into the plan's controls; controls only
-  std::size_t twin = 0;       ///< index of the repeated content of the same sitting; repeats only
+  std::size_t lot = 0;       ///< index into the plan's lots; contrasts only
+  std::size_t set = 0;       ///< 0-based brew set of that lot and owner; contrasts only
+  std::size_t contrast = 0;  ///< contrasts only
+  std::size_t control = 0;   ///< index into the plan's controls; controls only
+  std::size_t twin = 0;      ///< index of the repeated content of the same sitting; repeats only
 };
 
 /// Contents of each sitting, before they are put in order.
@@ -43,8 +43,7 @@ std::vector<Wish> wishes_of_repeats(const Plan& plan) {
   return wishes;
 }
 
-Sittings lay_contrasts(const Plan& plan, const std::vector<SittingShape>& shapes, std::size_t pairs_a_set,
-                       Draw& draw) {
+Sittings lay_contrasts(const Plan& plan, const std::vector<SittingShape>& shapes, std::size_t pairs_a_set, Draw& draw) {
   const auto sitting_of_set = sittings_of_sets(shapes, pairs_a_set);
   const auto lot_of_set = spread_lots(draw, plan.lots.size(), sitting_of_set, wishes_of_repeats(plan));
   std::vector<std::size_t> sets_so_far(plan.lots.size());
@@ -58,7 +57,8 @@ Sittings lay_contrasts(const Plan& plan, const std::vector<SittingShape>& shapes
   return sittings;
 }
 
-/// A contrast of that lot in the sitting: rather one that is not repeated yet, rather one that shows the control's level.
+/// A contrast of that lot in the sitting: rather one that is not repeated yet, rather one that shows the control's
+/// level.
 std::optional<std::size_t> find_twin(const Plan& plan, const std::vector<Content>& contents, const Control& control,
                                      Draw& draw) {
   const auto pairs = contrasts(plan.lever);
@@ -67,9 +67,8 @@ std::optional<std::size_t> find_twin(const Plan& plan, const std::vector<Content
   for (const auto i : random_order(draw, contents.size())) {
     const Content& content = contents[i];
     if (content.kind != PairKind::contrast || plan.lots[content.lot] != control.lot) continue;
-    const bool taken = std::any_of(contents.begin(), contents.end(), [i](const Content& c) {
-      return c.kind == PairKind::repeat && c.twin == i;
-    });
+    const bool taken = std::any_of(contents.begin(), contents.end(),
+                                   [i](const Content& c) { return c.kind == PairKind::repeat && c.twin == i; });
     const Contrast& levels = pairs[content.contrast];
     const int rank = (taken ? 0 : 2) + (levels.a == control.level || levels.b == control.level ? 1 : 0);
     if (rank <= best_rank) continue;
@@ -81,9 +80,12 @@ std::optional<std::size_t> find_twin(const Plan& plan, const std::vector<Content
 
 PairKind pair_kind(ControlKind kind) {
   switch (kind) {
-    case ControlKind::blank: return PairKind::blank;
-    case ControlKind::yardstick: return PairKind::yardstick;
-    case ControlKind::repeat: return PairKind::repeat;
+    case ControlKind::blank:
+      return PairKind::blank;
+    case ControlKind::yardstick:
+      return PairKind::yardstick;
+    case ControlKind::repeat:
+      return PairKind::repeat;
   }
   return PairKind::blank;
 }
@@ -241,8 +243,7 @@ class KeyedDeal {
 
   void control(const OpenSlot& slot, const Content& content) {
     const Control& control = plan_.controls[content.control];
-    KeyPair pair =
-        pair_at(slot, content.kind, control.lot, control_side_.at(slot.table, 0, 0, content.control));
+    KeyPair pair = pair_at(slot, content.kind, control.lot, control_side_.at(slot.table, 0, 0, content.control));
     pair.level_a = pair.level_b = control.level;
     if (content.kind != PairKind::repeat) {
       pair.cup_a.brew = brew(slot, control.lot, control.level, 0);
@@ -273,8 +274,8 @@ class KeyedDeal {
   }
 
   [[nodiscard]] bool first_code_is_b(const KeyPair& pair) const {
-    const auto slot = std::find_if(open_.slots.begin(), open_.slots.end(),
-                                   [&pair](const OpenSlot& s) { return s.pair == pair.id; });
+    const auto slot =
+        std::find_if(open_.slots.begin(), open_.slots.end(), [&pair](const OpenSlot& s) { return s.pair == pair.id; });
     return slot->codes.one == pair.code_b;
   }
 

@@ -14,7 +14,8 @@
 namespace likeleaf::design {
 
 /// Brews, pairs and spares of the key; seed, salt and generator are filled in by deal(). The plan has passed the checks
-/// of deal() and `open` was dealt for `shapes`. Refuses a repeat serving whose sitting cannot hold a brew pair of its lot.
+/// of deal() and `open` was dealt for `shapes`. Refuses a repeat serving whose sitting cannot hold a brew pair of its
+/// lot.
 Result<Key> deal_keyed_side(const Plan& plan, const std::vector<SittingShape>& shapes, const OpenSide& open,
                             std::size_t owners, Draw& draw, Entropy& ids);
 

@@ -28,7 +28,7 @@ struct OpenSlot {
   IdOf<Pair> pair;
   std::size_t sitting = 0;  ///< 0-based
   std::size_t table = 0;
-  int place = 0;            ///< 0 is the warm-up
+  int place = 0;  ///< 0 is the warm-up
   CodePair codes;
 };
 

@@ -13,8 +13,9 @@ namespace likeleaf::design {
 /// Research A 2).
 std::vector<std::vector<std::size_t>> williams_rows(std::size_t treatments);
 
-/// For each owner of brews the order in which a sitting's pairs (0-based) come. One owner (everybody takes the same pair
-/// together): any order, drawn at random for the sitting. Several: rows of a Williams design over pairs in random order.
+/// For each owner of brews the order in which a sitting's pairs (0-based) come. One owner (everybody takes the same
+/// pair together): any order, drawn at random for the sitting. Several: rows of a Williams design over pairs in random
+/// order.
 std::vector<std::vector<std::size_t>> pair_orders(Draw& draw, std::size_t pairs, std::size_t owners);
 
 /// A wish that a sitting holds a brew set of some lot (for a repeat serving).

@@ -8,7 +8,9 @@
 
 namespace likeleaf::design {
 
-std::vector<char> part_assessors(Draw& draw, std::size_t assessors) { return random_halves(draw, assessors); }
+std::vector<char> part_assessors(Draw& draw, std::size_t assessors) {
+  return random_halves(draw, assessors);
+}
 
 EvenTable::EvenTable(Draw& draw, std::size_t owners, std::size_t lots, std::size_t contrasts, std::size_t sets)
     : lots_(lots), contrasts_(contrasts), sets_(sets) {

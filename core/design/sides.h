@@ -1,8 +1,8 @@
 #pragma once
 // Sides: who has which cup left, and with it first.
 //
-// The open side fixes, for every pair, which assessors have its first-named code left. The keyed side fixes which of the
-// two codes holds level b. An assessor's balance over the trial needs both, yet the open side must look the same
+// The open side fixes, for every pair, which assessors have its first-named code left. The keyed side fixes which of
+// the two codes holds level b. An assessor's balance over the trial needs both, yet the open side must look the same
 // whatever the key says. There is just one way: the assessors are parted into two halves once for the whole trial, and
 // one half always has the first code left. (If two pairs parted the assessors differently, somebody would have the two
 // pairs' first codes on the same side and somebody else on different sides; were those two the only contrasts, one of
@@ -19,9 +19,9 @@ namespace likeleaf::design {
 /// For each assessor: has the first code of every pair left. The halves differ by one where the number is odd.
 std::vector<char> part_assessors(Draw& draw, std::size_t assessors);
 
-/// Yes or no for every owner of brews, lot, contrast and brew set, in random order, as even as can be: whatever of owner,
-/// lot and contrast is held (one, two, all three or none of them), the yeses and noes among the rest differ by at most
-/// one.
+/// Yes or no for every owner of brews, lot, contrast and brew set, in random order, as even as can be: whatever of
+/// owner, lot and contrast is held (one, two, all three or none of them), the yeses and noes among the rest differ by
+/// at most one.
 class EvenTable {
  public:
   EvenTable(Draw& draw, std::size_t owners, std::size_t lots, std::size_t contrasts, std::size_t sets);
