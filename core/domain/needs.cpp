@@ -48,6 +48,9 @@ int sitting_count(const Plan& plan) {
     ++sittings;
     room += room_for_sets(plan, controls_of(plan, sittings));
   }
+  // A control in a later sitting asks for that sitting, as long as each still has a set to taste.
+  for (const auto& control : plan.controls)
+    if (control.sitting <= std::min(sets, most_sittings)) sittings = std::max(sittings, control.sitting);
   return sittings;
 }
 

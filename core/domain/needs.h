@@ -59,7 +59,8 @@ struct SittingShape {
   bool warm_up = false;
 };
 /// Controls keep their sitting; brew sets go one by one to the sitting with the fewest pairs, the earlier of equals.
-/// Without a number of sittings in the plan: the fewest that keep each within pairs_per_sitting (a whole set at least).
+/// Without a number of sittings in the plan: the fewest that keep each within pairs_per_sitting (a whole set at least)
+/// and reach the last control, as long as each sitting has a set.
 /// Controls on sittings that do not exist are not in any shape; check() blocks them.
 std::vector<SittingShape> sitting_shapes(const Plan& plan);
 
