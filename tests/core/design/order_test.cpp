@@ -95,7 +95,7 @@ RC_GTEST_PROP(SpreadLots, LaysALotsSetsOneASittingAsEvenlyAsTheRoomAllows, (std:
   std::vector<std::size_t> sittings;
   std::vector<std::size_t> room;
   while (sittings.size() < lots * sets) {
-    room.push_back(std::min(*rc::gen::inRange<std::size_t>(0, 7), lots * sets - sittings.size()));
+    room.push_back(std::min(*rc::gen::inRange<std::size_t>(1, 7), lots * sets - sittings.size()));
     sittings.insert(sittings.end(), room.back(), room.size() - 1);
   }
   Draw draw(test::seed_of(seed));
