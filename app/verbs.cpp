@@ -16,7 +16,6 @@
 #include "core/exchange/paper_csv.h"
 #include "core/exchange/tidy_csv.h"
 #include "core/report/staff_report.h"
-#include "core/store/health.h"
 #include "core/wording/errors.h"
 #include "ui/charts/charts.h"
 #include "ui/render/pdf.h"
@@ -161,18 +160,22 @@ int export_verb(const ExportOptions& o) {
   };
   if (const auto done = write(stem + ".json", exchange::bundle_text(trial, (*session)->registers(), (*session)->attributes(), "Likeleaf " LIKELEAF_VERSION)); !done)
     return refuse(done.error());
-  for (const auto& file : exchange::tidy_csv(trial))
+  const auto tables = exchange::tidy_csv((*session)->trial());
+  if (!tables) return refuse(tables.error());
+  for (const auto& file : *tables)
     if (const auto done = write(stem + "-" + file.name, file.text); !done) return refuse(done.error());
   return success;
 }
 
 int check_verb(const std::filesystem::path& book) {
   LineServices line;
-  const auto health = store::check_book(book);
-  if (!health) return refuse(health.error());
-  for (const auto& fact : health->facts) std::cout << fact << '\n';
-  for (const auto& problem : health->problems) std::cerr << "likeleaf: " << wording::sentence(problem) << '\n';
-  if (!health->problems.empty()) return bad_input;
+  auto session = Session::open(book, OpenWay::read_only, line.services());
+  if (!session) return refuse(session.error());
+  for (const auto& note : (*session)->opening_notes()) std::cout << wording::sentence(note) << '\n';
+  const store::Health health = (*session)->check_book();
+  std::cout << fmt::format("Looked at {} trials, {} sealed, {} locked sheets.\n", health.trials, health.sealed, health.locked_sheets);
+  for (const auto& finding : health.findings) std::cerr << "likeleaf: " << wording::sentence(finding) << '\n';
+  if (!health.findings.empty()) return bad_input;
   std::cout << "The book is sound.\n";
   return success;
 }

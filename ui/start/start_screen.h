@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "core/store/ledger.h"
+#include "core/session/session.h"
 
 class QLabel;
 class QLineEdit;
