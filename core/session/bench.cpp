@@ -71,7 +71,8 @@ Result<IdOf<Trial>> Session::new_trial(const Plan& start) {
   if (trial->draft.id.empty()) trial->draft.id = IdOf<Trial>::make(inner_->services.entropy);
   if (store::has_trial(inner_->book->reading(), trial->draft.id))
     return fail(ErrorKind::duplicate, "trial", trial->draft.id.text(), "a new id");
-  trial->draft.number = store::next_number(inner_->book->reading());
+  // A house that numbered its trials on paper goes on from there: a start's higher number is kept.
+  trial->draft.number = std::max(start.number, store::next_number(inner_->book->reading()));
   trial->created = inner_->services.clock.now();
   inner_->writer->add([trial](SQLite::Database& db) { store::persist(db, nullptr, *trial); });
   inner_->trial = trial;

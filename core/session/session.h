@@ -100,7 +100,7 @@ class Session {
   Result<ImportOutcome> import_trial(const TrialImport& import);  ///< one transaction
 
   // The trial on the bench
-  Result<IdOf<Trial>> new_trial(const Plan& start);               ///< number is given; becomes the trial on the bench
+  Result<IdOf<Trial>> new_trial(const Plan& start);               ///< gets the next number, or its own if that is higher; becomes the trial on the bench
   Result<void> take(IdOf<Trial> trial);                           ///< puts a trial on the bench
   Result<void> take_number(int number);
   [[nodiscard]] std::shared_ptr<const Trial> trial() const;       ///< nullptr when none
