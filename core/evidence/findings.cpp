@@ -116,7 +116,8 @@ AttributeFinding::Outcome outcome_of(const AttributeFinding& finding) {
 Result<std::optional<double>> late_estimate(const Unmasked& unmasked, const Item& item, const FamilyMember& member,
                                             double level, const FamilySettings& settings, std::stop_token stop) {
   const bool any = std::any_of(unmasked.pairings().begin(), unmasked.pairings().end(), [&](const Pairing& pairing) {
-    return pairing.levels == item.contrast && pairing.excluded_after && !pairing.excluded_before;
+    const bool part = pairing.kind == PairKind::contrast || pairing.kind == PairKind::repeat;
+    return part && pairing.levels == item.contrast && pairing.excluded_after && !pairing.excluded_before;
   });
   if (!any) return std::nullopt;
   const auto without = differences(unmasked, *item.attribute, item.contrast, CutOff::low_end, true);
