@@ -28,6 +28,11 @@ std::string upper_first(std::string text) {
   return text;
 }
 
+std::string lower_first(std::string text) {
+  if (!text.empty() && text[0] >= 'A' && text[0] <= 'Z') text[0] = static_cast<char>(text[0] - 'A' + 'a');
+  return text;
+}
+
 const Constant* constant(const Plan& plan, ConstantKind kind) {
   for (const auto& c : plan.constants)
     if (c.kind == kind) return &c;
@@ -109,7 +114,7 @@ std::vector<std::string> how_we_brewed(const Plan& plan, int per_lot, const Styl
   if (const auto text = comma_joined(chill); !text.empty()) steps.push_back("All levels the same way: " + text + ".");
   steps.push_back(per_lot > 0 ? fmt::format("{} brews of each, in blind pairs, order and sides balanced.", upper_first(small_number(per_lot)))
                               : "In blind pairs, order and sides balanced.");
-  steps.emplace_back("Taste it yourself: the page after this one, its answer overleaf.");
+  steps.emplace_back("Taste it yourself: the next page, its answer overleaf.");
   return steps;
 }
 
@@ -164,9 +169,7 @@ void taste_it_yourself(const Findings& f, const Unmasked& unmasked, const Style&
   std::sort(names.begin(), names.end());
   std::string asked;
   for (std::size_t i = 0; i < names.size(); ++i) {
-    std::string n = names[i];
-    if (!n.empty() && n[0] >= 'A' && n[0] <= 'Z') n[0] = static_cast<char>(n[0] - 'A' + 'a');
-    asked += (i == 0 ? " " : i + 1 == names.size() ? " or " : ", ") + n;
+    asked += (i == 0 ? " " : i + 1 == names.size() ? " or " : ", ") + lower_first(names[i]);
   }
   steps.items.push_back(look + (asked.empty() ? " of anything" : asked) + "? Or can you not tell?");
   out.emplace_back(steps);
@@ -361,8 +364,10 @@ Document staff_report(const Findings& f, const Unmasked& unmasked, const ReportS
   out.emplace_back(Rule{});
   if (trial.rule) {
     std::string text = trial.rule->sentence;
-    if (f.rule) text += " Written before we tasted. " + wording::rule_outcome(*f.rule, plan, style);
-    text += fmt::format(" {} adopted it; {}; review: {}.", trial.rule->who, trial.rule->counter_checked ? "checked at the counter" : "counter check due", trial.rule->review);
+    if (f.rule) text += " Written before we tasted; what we found: " + lower_first(wording::rule_outcome(*f.rule, plan, style));
+    else text += " Adopted without a rule written beforehand";
+    if (text.ends_with(".")) text.pop_back();
+    text += fmt::format(". {} adopted it; {}; review {}.", trial.rule->who, trial.rule->counter_checked ? "checked at the counter" : "counter check due", trial.rule->review);
     out.emplace_back(Aside{"House rule from " + trial.rule->from_when, text});
   } else if (plan.plan.rule && f.rule) {
     out.emplace_back(Aside{"Written before tasting", wording::rule_sentence(*plan.plan.rule, plan, style) + " " + wording::rule_outcome(*f.rule, plan, style) + " Not yet adopted as a house rule."});

@@ -309,16 +309,17 @@ std::string rule_outcome(const evidence::RuleOutcome& outcome, const SealedPlan&
     case Met::not_met: out = fmt::format("Not met: “{}” is not what we found.", listed(failing)); break;
     case Met::cannot_say: out = fmt::format("Cannot say: “{}” is not settled.", listed(unsaid)); break;
   }
-  std::vector<std::string> leaves;
+  std::string leaves, last;
   for (const auto& leaf : outcome.leaves) {
     const auto* attribute = find_attribute(plan.attributes, leaf.attribute);
     const bool log_scale = attribute && attribute->scale == Scale::seconds;
     const std::string name = lower_first(name_of(plan, leaf.attribute));
-    leaves.push_back(log_scale ? fmt::format("{} itself: {} ×{}", leaf.lot, name, ratio(leaf.estimate, style))
-                               : fmt::format("{} itself: {} {} {}", leaf.lot, name, points(leaf.estimate, style),
-                                             leaf.estimate < 0 ? "less" : "more"));
+    const std::string said = log_scale ? fmt::format("{} ×{}", name, ratio(leaf.estimate, style))
+                                       : fmt::format("{} {} {}", name, points(leaf.estimate, style), leaf.estimate < 0 ? "less" : "more");
+    leaves += leaf.lot == last ? ", " + said : (last.empty() ? "" : "; ") + leaf.lot + " itself: " + said;
+    last = leaf.lot;
   }
-  if (!leaves.empty()) out += " (" + listed(leaves) + ")";
+  if (!leaves.empty()) out += " (" + leaves + ")";
   return out;
 }
 
@@ -348,15 +349,22 @@ std::string drift_effect(const Drift& d) {
 
 namespace {
 
-evidence::BlankControl const* first_with_most(const std::vector<evidence::BlankControl>& blanks) {
+// The noisiest of the deciding attributes, else of all.
+const evidence::BlankControl* noisiest(const Findings& f) {
   const evidence::BlankControl* worst = nullptr;
-  for (const auto& b : blanks)
-    if (b.sheets > 0 && (!worst || b.largest > worst->largest)) worst = &b;
-  return worst;
+  const auto decides = [&](const std::string& id) {
+    return std::any_of(f.attributes.begin(), f.attributes.end(), [&](const auto& a) { return a.deciding && a.attribute.id == id; });
+  };
+  for (const bool deciding : {true, false}) {
+    for (const auto& b : f.blanks)
+      if (b.sheets > 0 && decides(b.attribute) == deciding && (!worst || b.largest > worst->largest)) worst = &b;
+    if (worst) return worst;
+  }
+  return nullptr;
 }
 
 void add_blanks(const Findings& f, const SealedPlan& plan, const Style& style, std::vector<Reason>& out) {
-  const auto* worst = first_with_most(f.blanks);
+  const auto* worst = noisiest(f);
   if (!worst) {
     out.push_back({"Blanks", "None were planned: what two cups of the same brew would differ by was not measured.", false});
     return;
@@ -458,12 +466,16 @@ std::vector<std::string> unknowns(const Findings& f, const SealedPlan& plan, con
   const bool several = f.contrasts.size() > 1;
   for (const auto& a : f.attributes) {
     if (!a.deciding || (a.word != Word::open && a.word != Word::depends && !(a.word == Word::moved && !a.enough_to_matter))) continue;
-    const auto text = finding_text(a, plan, style, several);
-    out.push_back(fmt::format("{}: {}", a.attribute.name, text.sentence));
+    const bool told = a.word == Word::open && (a.open_reason == OpenReason::not_shown || a.open_reason == OpenReason::none);
+    out.push_back(fmt::format("{}: {}", a.attribute.name, told ? size_clause(a, plan, style, several) + ", so more or less or nothing." : finding_text(a, plan, style, several).sentence));
   }
+  std::vector<std::string> noted;
   for (const auto& a : f.attributes)
     if (!a.deciding && a.interval && (a.interval->low > 0 || a.interval->high < 0))
-      out.push_back(fmt::format("{}: {} (noted, not decided).", a.attribute.name, size_clause(a, plan, style, several)));
+      noted.push_back(is_ratio(a) ? fmt::format("{} ({} times)", direction(a, a.estimate), ratio(a.estimate, style))
+                                  : fmt::format("{} (by {})", direction(a, a.estimate), points(a.estimate, style)));
+  if (!noted.empty())
+    out.push_back(fmt::format("Noted{}, not decided: {}.", several ? "" : " at " + level_text(plan.plan.lever, f.contrasts.front().b, style), listed(noted)));
   std::string others = "Other leaves, other cups";
   if (f.tasting_temperature) others += ", and how it drinks hotter than " + temperature_text(*f.tasting_temperature, style);
   out.push_back(others + ".");

@@ -11,6 +11,7 @@
 #include <QLineSeries>
 #include <QLinearGradient>
 #include <QPainter>
+#include <QRegularExpression>
 #include <QScatterSeries>
 #include <QSvgGenerator>
 #include <algorithm>
@@ -30,8 +31,9 @@ struct Overload : F... {
 template <class... F>
 Overload(F...) -> Overload<F...>;
 
-constexpr double row_height = 40;
-constexpr double frame_height = 96;  // ticks, ends of the axis, margins
+constexpr double row_height = 30;
+constexpr double frame_height = 92;  // ticks, ends of the axis, margins
+constexpr int label_width = 150;     // rows are named by our own text: an axis cannot set some names bold
 
 QString text(const std::string& s) { return QString::fromStdString(s); }
 
@@ -86,7 +88,7 @@ Canvas canvas(const Axis& axis, int rows, const Tokens& t) {
   chart->setBackgroundBrush(t.sheet);
   chart->setBackgroundPen(Qt::NoPen);
   chart->legend()->hide();
-  chart->setMargins(QMargins(4, 4, 4, 4));
+  chart->setMargins(QMargins(label_width, 4, 14, 4));
   auto* x = new QCategoryAxis;
   x->setLabelsPosition(QCategoryAxis::AxisLabelsPositionOnValue);
   x->setStartValue(axis.low);
@@ -102,8 +104,7 @@ Canvas canvas(const Axis& axis, int rows, const Tokens& t) {
   y->setRange(-0.6, rows - 0.4);
   y->setGridLineVisible(false);
   y->setLineVisible(false);
-  y->setLabelsColor(t.ink);
-  y->setLabelsFont(face(13));
+  y->setLabelsVisible(false);
   chart->addAxis(x, Qt::AlignBottom);
   chart->addAxis(y, Qt::AlignLeft);
   return {chart, x, y};
@@ -151,7 +152,6 @@ QChart* make(const report::IntervalPlot& plot, const Tokens& t) {
   }
   const int n = static_cast<int>(rows.size());
   const Canvas c = canvas(plot.axis, n, t);
-  for (int i = n - 1; i >= 0; --i) c.y->append(rows[i] ? text(rows[i]->label) : QStringLiteral("also noted"), n - 1 - i);
   if (plot.one_margin)
     c.band(clamped(-plot.rows.front().margin, plot.axis), clamped(plot.rows.front().margin, plot.axis), -0.6, n - 0.4, t.band);
   else
@@ -167,7 +167,6 @@ QChart* make(const report::IntervalPlot& plot, const Tokens& t) {
 QChart* make(const report::PairedPlot& plot, const Tokens& t) {
   const int n = static_cast<int>(plot.rows.size());
   const Canvas c = canvas(plot.axis, n, t);
-  for (int i = n - 1; i >= 0; --i) c.y->append(text(plot.rows[i].label), n - 1 - i);
   for (int i = 0; i < n; ++i) {
     const auto& row = plot.rows[i];
     const double at = n - 1 - i, a = clamped(row.a, plot.axis), b = clamped(row.b, plot.axis);
@@ -181,13 +180,37 @@ QChart* make(const report::PairedPlot& plot, const Tokens& t) {
 QChart* make(const report::RegisterPlot& plot, const Tokens& t) {
   const int n = static_cast<int>(plot.rows.size());
   const Canvas c = canvas(plot.axis, n, t);
-  for (int i = n - 1; i >= 0; --i) c.y->append(text(plot.rows[i].label), n - 1 - i);
   for (int i = 0; i < n; ++i) {
     const double at = n - 1 - i;
     c.band(0, clamped(plot.rows[i].a, plot.axis), at + 0.03, at + 0.3, t.level_a);
     c.band(0, clamped(plot.rows[i].b, plot.axis), at - 0.3, at - 0.03, t.level_b);
   }
   return c.chart;
+}
+
+struct RowName {
+  QString name;
+  bool strong = false, soft = false;
+};
+
+std::vector<RowName> row_names(const Figure& figure) {
+  std::vector<RowName> out;
+  std::visit(Overload{[&](const report::IntervalPlot& p) {
+                        bool noted = false;
+                        for (const auto& r : p.rows) {
+                          if (!r.deciding && !noted && !out.empty()) out.push_back({QStringLiteral("also noted"), false, true});
+                          noted = noted || !r.deciding;
+                          out.push_back({text(r.label), r.deciding, !r.deciding});
+                        }
+                      },
+                      [&](const report::PairedPlot& p) {
+                        for (const auto& r : p.rows) out.push_back({text(r.label), false, false});
+                      },
+                      [&](const report::RegisterPlot& p) {
+                        for (const auto& r : p.rows) out.push_back({text(r.label), false, false});
+                      }},
+             figure.data);
+  return out;
 }
 
 struct Ends {
@@ -206,22 +229,11 @@ QString title_of(const Figure& figure) {
   return std::visit([](const auto& p) { return text(p.title); }, figure.data);
 }
 
-int rows_of(const Figure& figure) {
-  return std::visit(Overload{[](const report::IntervalPlot& p) {
-                               bool noted = false, deciding = false;
-                               for (const auto& r : p.rows) (r.deciding ? deciding : noted) = true;
-                               return static_cast<int>(p.rows.size()) + (noted && deciding ? 1 : 0);
-                             },
-                             [](const report::PairedPlot& p) { return static_cast<int>(p.rows.size()); },
-                             [](const report::RegisterPlot& p) { return static_cast<int>(p.rows.size()); }},
-                    figure.data);
-}
-
 }  // namespace
 
 QSizeF figure_size(const Figure& figure, double width) {
-  const double each = std::holds_alternative<report::PairedPlot>(figure.data) ? 28 : row_height;
-  return {width, frame_height + each * std::max(1, rows_of(figure))};
+  const double each = std::holds_alternative<report::PairedPlot>(figure.data) ? 25 : row_height;
+  return {width, frame_height + each * std::max<double>(1, static_cast<double>(row_names(figure).size()))};
 }
 
 void paint_figure(QPainter& painter, const Figure& figure, const QRectF& target, QSizeF size, const Tokens& t) {
@@ -238,7 +250,15 @@ void paint_figure(QPainter& painter, const Figure& figure, const QRectF& target,
     return item;
   };
   put(title_of(figure), face(14, Weight::semi_bold), t.ink)->setPos(8, 4);
-  const QRectF plot = chart->plotArea();
+  const QRectF plot = chart->plotArea().translated(0, title_height);
+  const auto names = row_names(figure);
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    auto* item = put(names[i].name, face(13, names[i].strong ? Weight::semi_bold : Weight::regular), names[i].soft ? t.soft_ink : t.ink);
+    // Row i stands at n − 1 − i on an axis from −0.6 to n − 0.4.
+    const double share = (0.6 + static_cast<double>(i)) / (static_cast<double>(names.size()) + 0.2);
+    const QRectF box = item->boundingRect();
+    item->setPos(plot.left() - 12 - box.width(), plot.top() + plot.height() * share - box.height() / 2);
+  }
   const double y = size.height() - ends_height;
   const Ends ends = ends_of(figure);
   auto* low = put(ends.low, face(12, Weight::semi_bold), t.level_a_text);
@@ -270,8 +290,12 @@ QByteArray figure_svg(const Figure& figure, double width, const Tokens& t) {
     QPainter painter(&generator);
     paint_figure(painter, figure, QRectF(QPointF(), size), size, t);
   }
-  const auto start = bytes.indexOf("<svg");
-  return start > 0 ? bytes.mid(start) : bytes;
+  // The generator writes a group for every state it passes through, most of them empty, and knows only our own face.
+  QString svg = QString::fromUtf8(bytes.mid(std::max<qsizetype>(0, bytes.indexOf("<svg"))));
+  static const QRegularExpression empty_group(QStringLiteral("<g [^>]*>\\s*</g>\\s*"));
+  svg.remove(empty_group);
+  svg.replace(QStringLiteral("font-family=\"Likeleaf Sans\""), QStringLiteral("font-family=\"Likeleaf Sans, Inter, Noto Sans, sans-serif\""));
+  return svg.toUtf8();
 }
 
 QByteArray figure_png(const Figure& figure, double width, double scale, const Tokens& t) {

@@ -131,7 +131,7 @@ class Flow {
   }
 
   void paint(const report::Heading& h) {
-    const double size = h.level == 1 ? 29 : h.level == 2 ? 16 : 14;
+    const double size = h.level == 1 ? 28 : h.level == 2 ? 16 : 14;
     y_ += y_ <= top_ + 1 ? 0 : h.level == 1 ? 4 : 14;
     need(keep_with_next_ + size);
     put(text(h.text), sized(size, h.level == 1 ? Weight::bold : Weight::semi_bold), light_tokens().ink, left_, right_ - left_, 1.2);
@@ -146,13 +146,13 @@ class Flow {
     y_ += 8;
   }
 
-  void numbered(const std::vector<std::string>& items, double x, double width, double size) {
+  void numbered(const std::vector<std::string>& items, double x, double width, double size, double leading = 1.38, double gap = 4) {
     for (std::size_t i = 0; i < items.size(); ++i) {
-      const Laid body = lay(text(items[i]), sized(size), width - 22);
+      const Laid body = lay(text(items[i]), sized(size), width - 22, leading);
       need(body.height);
-      draw(lay(QString::number(i + 1), sized(size, Weight::semi_bold), 20), x, y_, light_tokens().ink);
+      draw(lay(QString::number(i + 1), sized(size, Weight::semi_bold), 20, leading), x, y_, light_tokens().ink);
       draw(body, x + 22, y_, light_tokens().ink);
-      y_ += body.height + 4;
+      y_ += body.height + gap;
     }
   }
 
@@ -200,25 +200,26 @@ class Flow {
     const double right_x = left_ + width + gap;
     // Height of both columns first: they stay together on one page.
     double left_height = 26, right_height = 26;
-    for (const auto& s : c.left_steps) left_height += lay(text(s), sized(13.5), width - 22).height + 4;
-    for (const auto& s : c.left_cautions) left_height += lay(text(s), sized(12), width).height + 4;
-    for (const auto& s : c.right_paragraphs) right_height += lay(text(s), sized(13.5), width).height + 6;
+    constexpr double body = 13, small = 11.5, leading = 1.3;
+    for (const auto& s : c.left_steps) left_height += lay(text(s), sized(body), width - 22, leading).height + 3;
+    for (const auto& s : c.left_cautions) left_height += lay(text(s), sized(small), width, leading).height + 3;
+    for (const auto& s : c.right_paragraphs) right_height += lay(text(s), sized(body), width, leading).height + 5;
     need(std::min(std::max(left_height, right_height), bottom_ - top_));
     const double start = y_;
     put(text(c.left_title), sized(14, Weight::semi_bold), t.ink, left_, width);
     y_ += 4;
-    numbered(c.left_steps, left_, width, 13.5);
+    numbered(c.left_steps, left_, width, body, leading, 3);
     for (const auto& s : c.left_cautions) {
-      put(text(s), sized(12), t.caution, left_, width);
-      y_ += 4;
+      put(text(s), sized(small), t.caution, left_, width, leading);
+      y_ += 3;
     }
     const double left_end = y_;
     y_ = start;
     put(text(c.right_title), sized(14, Weight::semi_bold), t.ink, right_x, width);
     y_ += 4;
     for (const auto& s : c.right_paragraphs) {
-      put(text(s), sized(13.5), t.ink, right_x, width);
-      y_ += 6;
+      put(text(s), sized(body), t.ink, right_x, width, leading);
+      y_ += 5;
     }
     y_ = std::max(left_end, y_) + 8;
   }
