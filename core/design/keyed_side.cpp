@@ -181,8 +181,8 @@ class KeyedDeal {
   void warm_up(const OpenSlot& slot) {
     KeyPair pair =
         pair_at(slot, PairKind::warm_up, plan_.warm_up_lot, warm_up_side_.at(slot.table, 0, 0, slot.sitting));
-    pair.level_a = contrasts_.front().a;
-    pair.level_b = contrasts_.front().b;
+    // Both brews the present way: a warm-up that showed the contrast would teach which cup is which.
+    pair.level_a = pair.level_b = plan_.lever.reference();
     const bool b_first = warm_up_pour_.at(slot.table, 0, 0, slot.sitting);
     if (b_first) pair.cup_b.brew = brew(slot, pair.lot, pair.level_b, 0);
     pair.cup_a.brew = brew(slot, pair.lot, pair.level_a, 0);

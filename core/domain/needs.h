@@ -19,7 +19,7 @@ namespace likeleaf {
 
 /// Brews that a control or warm-up pair takes (for each taster with own brews); a repeat serving takes none.
 inline constexpr int brews_of_a_blank = 2;
-inline constexpr int brews_of_a_yardstick = 2;  ///< pooled in one jug; the key names the first for cup a, the other for b
+inline constexpr int brews_of_a_yardstick = 2;  ///< pooled in one jug; the key names the first of them for both cups
 inline constexpr int brews_of_a_warm_up = 2;
 inline constexpr int brews_of_a_reference_pair = 2;
 int brews_of_control(ControlKind kind);

@@ -160,7 +160,7 @@ std::string difference_title(const Lever& lever, Contrast contrast, const Style&
 std::string changes_text(const Lever& lever, const Style& style) {
   std::string out = lever.kind == LeverKind::other && !lever.name.empty() ? lever.name : lever_name(lever.kind);
   for (std::size_t i = 0; i < lever.levels.size(); ++i) {
-    out += i == 0 ? " " : i == 1 ? " against " : ", ";
+    out += i == 0 ? " " : lever.levels.size() == 2 ? " against " : ", ";
     out += level_text(lever, i, style);
     if (lever.levels[i].present_way) out += " (now)";
   }

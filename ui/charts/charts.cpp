@@ -31,7 +31,7 @@ struct Overload : F... {
 template <class... F>
 Overload(F...) -> Overload<F...>;
 
-constexpr double row_height = 30;
+constexpr double row_height = 28;
 constexpr double frame_height = 92;  // ticks, ends of the axis, margins
 constexpr int label_width = 150;     // rows are named by our own text: an axis cannot set some names bold
 
