@@ -10,7 +10,7 @@
 namespace likeleaf {
 namespace {
 
-// ---- Machine text of whole numbers of a small unit ----------------------------------------------------------------------
+// ---- Machine text of whole numbers of a small unit ------------------------------------------------------
 
 /// 88500 with three decimals is "88.5"; trailing zeros go.
 std::string plain_decimal(std::int64_t value, int decimals) {
@@ -49,9 +49,10 @@ Result<void> put(Result<T> read, T& into) {
   return {};
 }
 
-// ---- Brews -----------------------------------------------------------------------------------------------------------
+// ---- Brews ----------------------------------------------------------------------------------------------
 
-constexpr const char* brew_fields = "leaf, pour, water, steep (steep.2 for the second infusion), tds, ph, chill or note";
+constexpr const char* brew_fields =
+    "leaf, pour, water, steep (steep.2 for the second infusion), tds, ph, chill or note";
 
 struct BrewField {
   std::string name;
@@ -62,7 +63,8 @@ std::optional<BrewField> brew_field(const std::string& field) {
   const auto dot = field.find('.');
   BrewField out{field.substr(0, dot), 0};
   const bool by_infusion = out.name == "pour" || out.name == "water" || out.name == "steep";
-  const bool whole = out.name == "leaf" || out.name == "tds" || out.name == "ph" || out.name == "chill" || out.name == "note";
+  const bool whole =
+      out.name == "leaf" || out.name == "tds" || out.name == "ph" || out.name == "chill" || out.name == "note";
   if (dot == std::string::npos) return by_infusion || whole ? std::optional(out) : std::nullopt;
   int number = 0;
   const char* end = field.data() + field.size();
@@ -104,7 +106,7 @@ Result<void> set_brew_value(Brew& brew, const BrewField& field, const std::strin
   return {};
 }
 
-// ---- Sheets ----------------------------------------------------------------------------------------------------------
+// ---- Sheets ---------------------------------------------------------------------------------------------
 
 std::string mark_value(const Sheet& sheet, Side side, const std::string& field) {
   const auto& marks = sheet.cup(side).marks;
@@ -112,7 +114,8 @@ std::string mark_value(const Sheet& sheet, Side side, const std::string& field) 
   return found == marks.end() ? "" : mark_text(found->second);
 }
 
-Result<void> set_mark_value(Sheet& sheet, const SealedPlan& plan, const Amendment& amendment, const std::string& label) {
+Result<void> set_mark_value(Sheet& sheet, const SealedPlan& plan, const Amendment& amendment,
+                            const std::string& label) {
   auto& marks = sheet.cup(*amendment.side).marks;
   if (amendment.new_value.empty()) {
     marks.erase(amendment.field);
@@ -168,7 +171,8 @@ bool concerns_sheet(const Amendment& amendment) {
 
 Result<Amendment> completed_sheet(const Trial& trial, Amendment amendment) {
   const BlindServing* serving = find_serving(trial, amendment.serving);
-  if (serving == nullptr) return fail(ErrorKind::not_found, "serving", amendment.serving.text(), "a serving of this trial");
+  if (serving == nullptr)
+    return fail(ErrorKind::not_found, "serving", amendment.serving.text(), "a serving of this trial");
   const auto now = amended_sheet(trial, amendment.serving);
   if (!now || !now->locked)
     return fail(ErrorKind::not_allowed, "amendment", amendment.field,
@@ -248,7 +252,8 @@ std::shared_ptr<const Sheet> amended_sheet(const Trial& trial, IdOf<Serving> ser
                           (amendment.side && planned_field(*trial.sealed, amendment.field) != nullptr);
     if (!readable) continue;
     if (!copy) copy = std::make_shared<Sheet>(*found->second);
-    // apply() and the readers of bundles let no amendment in whose value does not read; one that does not changes nothing.
+    // apply() and the readers of bundles let no amendment in whose value does not read; one that does not changes
+    // nothing.
     (void)amend_sheet(*copy, *trial.sealed, amendment, amendment.field);
   }
   return copy ? std::shared_ptr<const Sheet>(copy) : found->second;
@@ -271,9 +276,12 @@ std::shared_ptr<const Brew> amended_brew(const Trial& trial, IdOf<Brew> brew) {
 Result<Amendment> completed(const Trial& trial, const Amendment& amendment) {
   switch (amendment.target) {
     case Amendment::Target::sheet_mark:
-    case Amendment::Target::sheet_direct: return completed_sheet(trial, amendment);
-    case Amendment::Target::brew: return completed_brew(trial, amendment);
-    case Amendment::Target::plan_note: return completed_note(trial, amendment);
+    case Amendment::Target::sheet_direct:
+      return completed_sheet(trial, amendment);
+    case Amendment::Target::brew:
+      return completed_brew(trial, amendment);
+    case Amendment::Target::plan_note:
+      return completed_note(trial, amendment);
   }
   return fail(ErrorKind::internal, "target");
 }

@@ -23,13 +23,13 @@
 
 namespace likeleaf {
 
-// ---- Texts ---------------------------------------------------------------------------------------------------------
+// ---- Texts ----------------------------------------------------------------------------------------------
 
-inline constexpr std::size_t text_limit = 100'000;           ///< bytes of one string
+inline constexpr std::size_t text_limit = 100'000;                   ///< bytes of one string
 inline constexpr std::int64_t number_limit = 1'000'000'000'000'000;  ///< no whole number lies further from zero
-inline constexpr std::size_t list_limit = 1'000'000;         ///< entries of one list
-inline constexpr std::size_t document_limit = 32u << 20;     ///< bytes of one document
-inline constexpr int depth_limit = 64;                       ///< nesting of one document
+inline constexpr std::size_t list_limit = 1'000'000;                 ///< entries of one list
+inline constexpr std::size_t document_limit = 32u << 20;             ///< bytes of one document
+inline constexpr int depth_limit = 64;                               ///< nesting of one document
 
 /// Canonical text: sorted keys, no spaces, UTF-8 as it is. Throws nlohmann::json::type_error on text that is not UTF-8,
 /// which neither apply() nor the reader lets into a trial.
@@ -43,7 +43,7 @@ bool valid_utf8(std::string_view text);
 std::string pointer_to(const std::string& pointer, std::string_view key);
 std::string pointer_to(const std::string& pointer, std::size_t index);
 
-// ---- Reading single values: each refuses what it is not, with `where` = pointer ---------------------------------------
+// ---- Reading single values: each refuses what it is not, with `where` = pointer -------------------------
 
 Result<std::string> read_text(const nlohmann::json& value, const std::string& pointer);
 Result<std::int64_t> read_whole(const nlohmann::json& value, const std::string& pointer,
@@ -137,7 +137,7 @@ class ObjectReader {
   std::optional<Error> error_;
 };
 
-// ---- Registers -------------------------------------------------------------------------------------------------------
+// ---- Registers ------------------------------------------------------------------------------------------
 nlohmann::json to_json(const Lot& lot);
 nlohmann::json to_json(const Water& water);
 nlohmann::json to_json(const Vessel& vessel);
@@ -151,7 +151,7 @@ Result<Assessor> read_assessor(const nlohmann::json& value, const std::string& p
 Result<Registers> read_registers(const nlohmann::json& value, const std::string& pointer);
 Result<Attribute> read_attribute(const nlohmann::json& value, const std::string& pointer);
 
-// ---- Plan ------------------------------------------------------------------------------------------------------------
+// ---- Plan -----------------------------------------------------------------------------------------------
 nlohmann::json to_json(const InfusionPlan& infusion);
 nlohmann::json to_json(const Level& level);
 nlohmann::json to_json(const Lever& lever);
@@ -178,7 +178,7 @@ Result<ReferenceWords> read_reference_words(const nlohmann::json& value, const s
 Result<Plan> read_plan(const nlohmann::json& value, const std::string& pointer);
 Result<SealedPlan> read_sealed_plan(const nlohmann::json& value, const std::string& pointer);
 
-// ---- Key (keyed side) ------------------------------------------------------------------------------------------------
+// ---- Key (keyed side) -----------------------------------------------------------------------------------
 nlohmann::json to_json(const KeyCup& cup);
 nlohmann::json to_json(const KeyPair& pair);
 nlohmann::json to_json(const PlannedBrew& brew);
@@ -195,7 +195,7 @@ Result<Spare> read_spare(const nlohmann::json& value, const std::string& pointer
 /// "seed" may be absent (all zero then).
 Result<Key> read_key_value(const nlohmann::json& value, const std::string& pointer);
 
-// ---- Brewing (keyed side) ----------------------------------------------------------------------------------------------
+// ---- Brewing (keyed side) -------------------------------------------------------------------------------
 nlohmann::json to_json(const Stamp& stamp);
 nlohmann::json to_json(const Reading& reading);
 nlohmann::json to_json(const Infusion& infusion);
@@ -207,7 +207,7 @@ Result<Infusion> read_infusion(const nlohmann::json& value, const std::string& p
 Result<Brew> read_brew(const nlohmann::json& value, const std::string& pointer);
 Result<ServedPair> read_served_pair(const nlohmann::json& value, const std::string& pointer);
 
-// ---- Tasting (open side) -----------------------------------------------------------------------------------------------
+// ---- Tasting (open side) --------------------------------------------------------------------------------
 nlohmann::json to_json(const BlindServing& serving);
 /// {"half_points":15}, {"seconds":41} (2: under 3; 121: over 120), or "could_not_judge", "not_tasted", "spoilt".
 nlohmann::json to_json(const Mark& mark);
@@ -224,7 +224,7 @@ Result<Guess> read_guess(const nlohmann::json& value, const std::string& pointer
 Result<Sheet> read_sheet(const nlohmann::json& value, const std::string& pointer);
 Result<DayState> read_day_state(const nlohmann::json& value, const std::string& pointer);
 
-// ---- What happened to the trial ------------------------------------------------------------------------------------------
+// ---- What happened to the trial -------------------------------------------------------------------------
 nlohmann::json to_json(const Amendment& amendment);
 nlohmann::json to_json(const Void& voided);
 nlohmann::json to_json(const Exclusion& exclusion);
@@ -238,7 +238,7 @@ Result<UnmaskRecord> read_unmask_record(const nlohmann::json& value, const std::
 Result<AdoptedRule> read_adopted_rule(const nlohmann::json& value, const std::string& pointer);
 Result<KeyOpening> read_key_opening(const nlohmann::json& value, const std::string& pointer);
 
-// ---- Words of enumerations, for columns and messages ------------------------------------------------------------------
+// ---- Words of enumerations, for columns and messages ----------------------------------------------------
 std::string word_of(LeverKind kind);
 std::string word_of(LeafType type);
 std::string word_of(Scale scale);

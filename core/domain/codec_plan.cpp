@@ -18,14 +18,18 @@ struct Words<Scale> {
 };
 template <>
 struct Words<LeverKind> {
-  static constexpr std::array list{"water_temperature", "steep_time", "leaf_dose",       "water",          "leaf_size",
-                                   "vessel",            "agitation",  "infusion_number", "brew_schedule", "other"};
+  static constexpr std::array list{"water_temperature", "steep_time", "leaf_dose", "water",
+                                   "leaf_size",         "vessel",     "agitation", "infusion_number",
+                                   "brew_schedule",     "other"};
 };
 template <>
 struct Words<ConstantKind> {
-  static constexpr std::array list{"leaf_dose", "water_mass", "water_temperature", "steep_time",   "water", "vessel",
-                                   "preheat",   "grind",      "strainer",          "agitation",    "chill", "tasting_temperature",
-                                   "longest_hold", "eyes",    "rinse",             "light_room",   "other"};
+  static constexpr std::array list{"leaf_dose",    "water_mass", "water_temperature",
+                                   "steep_time",   "water",      "vessel",
+                                   "preheat",      "grind",      "strainer",
+                                   "agitation",    "chill",      "tasting_temperature",
+                                   "longest_hold", "eyes",       "rinse",
+                                   "light_room",   "other"};
 };
 template <>
 struct Words<Expectation> {
@@ -274,14 +278,30 @@ namespace likeleaf {
 using codec::Value;
 using nlohmann::json;
 
-json to_json(const Lot& lot) { return Value<Lot>::write(lot); }
-json to_json(const Water& water) { return Value<Water>::write(water); }
-json to_json(const Vessel& vessel) { return Value<Vessel>::write(vessel); }
-json to_json(const Assessor& assessor) { return Value<Assessor>::write(assessor); }
-json to_json(const Registers& registers) { return Value<Registers>::write(registers); }
-json to_json(const Attribute& attribute) { return Value<Attribute>::write(attribute); }
-Result<Lot> read_lot(const json& value, const std::string& pointer) { return Value<Lot>::read(value, pointer); }
-Result<Water> read_water(const json& value, const std::string& pointer) { return Value<Water>::read(value, pointer); }
+json to_json(const Lot& lot) {
+  return Value<Lot>::write(lot);
+}
+json to_json(const Water& water) {
+  return Value<Water>::write(water);
+}
+json to_json(const Vessel& vessel) {
+  return Value<Vessel>::write(vessel);
+}
+json to_json(const Assessor& assessor) {
+  return Value<Assessor>::write(assessor);
+}
+json to_json(const Registers& registers) {
+  return Value<Registers>::write(registers);
+}
+json to_json(const Attribute& attribute) {
+  return Value<Attribute>::write(attribute);
+}
+Result<Lot> read_lot(const json& value, const std::string& pointer) {
+  return Value<Lot>::read(value, pointer);
+}
+Result<Water> read_water(const json& value, const std::string& pointer) {
+  return Value<Water>::read(value, pointer);
+}
 Result<Vessel> read_vessel(const json& value, const std::string& pointer) {
   return Value<Vessel>::read(value, pointer);
 }
@@ -295,23 +315,51 @@ Result<Attribute> read_attribute(const json& value, const std::string& pointer) 
   return Value<Attribute>::read(value, pointer);
 }
 
-json to_json(const InfusionPlan& infusion) { return Value<InfusionPlan>::write(infusion); }
-json to_json(const Level& level) { return Value<Level>::write(level); }
-json to_json(const Lever& lever) { return Value<Lever>::write(lever); }
-json to_json(const Constant& constant) { return Value<Constant>::write(constant); }
-json to_json(const PlanAttribute& attribute) { return Value<PlanAttribute>::write(attribute); }
-json to_json(const PlanAssessor& assessor) { return Value<PlanAssessor>::write(assessor); }
-json to_json(const RuleClause& clause) { return Value<RuleClause>::write(clause); }
-json to_json(const IfThenRule& rule) { return Value<IfThenRule>::write(rule); }
-json to_json(const Control& control) { return Value<Control>::write(control); }
-json to_json(const ReferenceWords& words) { return Value<ReferenceWords>::write(words); }
-json to_json(const Plan& plan) { return Value<Plan>::write(plan); }
-json to_json(const SealedPlan& sealed) { return Value<SealedPlan>::write(sealed); }
+json to_json(const InfusionPlan& infusion) {
+  return Value<InfusionPlan>::write(infusion);
+}
+json to_json(const Level& level) {
+  return Value<Level>::write(level);
+}
+json to_json(const Lever& lever) {
+  return Value<Lever>::write(lever);
+}
+json to_json(const Constant& constant) {
+  return Value<Constant>::write(constant);
+}
+json to_json(const PlanAttribute& attribute) {
+  return Value<PlanAttribute>::write(attribute);
+}
+json to_json(const PlanAssessor& assessor) {
+  return Value<PlanAssessor>::write(assessor);
+}
+json to_json(const RuleClause& clause) {
+  return Value<RuleClause>::write(clause);
+}
+json to_json(const IfThenRule& rule) {
+  return Value<IfThenRule>::write(rule);
+}
+json to_json(const Control& control) {
+  return Value<Control>::write(control);
+}
+json to_json(const ReferenceWords& words) {
+  return Value<ReferenceWords>::write(words);
+}
+json to_json(const Plan& plan) {
+  return Value<Plan>::write(plan);
+}
+json to_json(const SealedPlan& sealed) {
+  return Value<SealedPlan>::write(sealed);
+}
 Result<InfusionPlan> read_infusion_plan(const json& value, const std::string& pointer) {
   return Value<InfusionPlan>::read(value, pointer);
 }
-Result<Level> read_level(const json& value, const std::string& pointer) { return Value<Level>::read(value, pointer); }
-Result<Lever> read_lever(const json& value, const std::string& pointer) { return Value<Lever>::read(value, pointer); }
+Result<Level> read_level(const json& value, const std::string& pointer) {
+  return Value<Level>::read(value, pointer);
+}
+Result<Lever> read_lever(const json& value, const std::string& pointer) {
+  return Value<Lever>::read(value, pointer);
+}
 Result<Constant> read_constant(const json& value, const std::string& pointer) {
   return Value<Constant>::read(value, pointer);
 }
@@ -333,14 +381,22 @@ Result<Control> read_control(const json& value, const std::string& pointer) {
 Result<ReferenceWords> read_reference_words(const json& value, const std::string& pointer) {
   return Value<ReferenceWords>::read(value, pointer);
 }
-Result<Plan> read_plan(const json& value, const std::string& pointer) { return Value<Plan>::read(value, pointer); }
+Result<Plan> read_plan(const json& value, const std::string& pointer) {
+  return Value<Plan>::read(value, pointer);
+}
 Result<SealedPlan> read_sealed_plan(const json& value, const std::string& pointer) {
   return Value<SealedPlan>::read(value, pointer);
 }
 
-std::string word_of(LeverKind kind) { return codec::write_word(kind); }
-std::string word_of(LeafType type) { return codec::write_word(type); }
-std::string word_of(Scale scale) { return codec::write_word(scale); }
+std::string word_of(LeverKind kind) {
+  return codec::write_word(kind);
+}
+std::string word_of(LeafType type) {
+  return codec::write_word(type);
+}
+std::string word_of(Scale scale) {
+  return codec::write_word(scale);
+}
 Result<LeverKind> read_lever_kind(const json& value, const std::string& pointer) {
   return codec::read_word<LeverKind>(value, pointer);
 }

@@ -136,7 +136,9 @@ template <>
 struct Value<int> {
   static json write(int x) { return x; }
   static Result<int> read(const json& value, const std::string& pointer) {
-    return read_whole(value, pointer, -1'000'000'000, 1'000'000'000).map([](std::int64_t n) { return static_cast<int>(n); });
+    return read_whole(value, pointer, -1'000'000'000, 1'000'000'000).map([](std::int64_t n) {
+      return static_cast<int>(n);
+    });
   }
 };
 /// Indexes (levels, spares).
@@ -198,7 +200,8 @@ struct Value<std::map<std::string, T>> {
   }
   static Result<std::map<std::string, T>> read(const json& value, const std::string& pointer) {
     if (!value.is_object())
-      return fail(ErrorKind::malformed, pointer.substr(pointer.rfind('/') + 1), value.type_name(), "an object", pointer);
+      return fail(ErrorKind::malformed, pointer.substr(pointer.rfind('/') + 1), value.type_name(), "an object",
+                  pointer);
     std::map<std::string, T> out;
     for (const auto& [key, member] : value.items()) {
       if (key.size() > text_limit || !valid_utf8(key))

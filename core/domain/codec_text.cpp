@@ -10,7 +10,9 @@ namespace {
 
 using nlohmann::json;
 
-std::string last_key(const std::string& pointer) { return pointer.substr(pointer.rfind('/') + 1); }
+std::string last_key(const std::string& pointer) {
+  return pointer.substr(pointer.rfind('/') + 1);
+}
 
 /// A value as an error may show it: scalars as they stand, lists and objects by their type.
 std::string shown(const json& value) {
@@ -66,7 +68,10 @@ std::size_t sequence_at(std::string_view text, std::size_t i) {
   const auto byte = [&](std::size_t at) { return static_cast<unsigned char>(text[at]); };
   const unsigned lead = byte(i);
   if (lead < 0x80) return 1;
-  const std::size_t length = lead >= 0xC2 && lead <= 0xDF ? 2 : (lead & 0xF0) == 0xE0 ? 3 : lead >= 0xF0 && lead <= 0xF4 ? 4 : 0;
+  const std::size_t length = lead >= 0xC2 && lead <= 0xDF   ? 2
+                             : (lead & 0xF0) == 0xE0        ? 3
+                             : lead >= 0xF0 && lead <= 0xF4 ? 4
+                                                            : 0;
   if (length == 0 || text.size() - i < length) return 0;
   for (std::size_t k = 1; k < length; ++k)
     if ((byte(i + k) & 0xC0) != 0x80) return 0;
@@ -80,7 +85,9 @@ std::size_t sequence_at(std::string_view text, std::size_t i) {
 
 }  // namespace
 
-std::string canonical_text(const json& value) { return value.dump(-1, ' ', false, json::error_handler_t::strict); }
+std::string canonical_text(const json& value) {
+  return value.dump(-1, ' ', false, json::error_handler_t::strict);
+}
 
 Result<json> parse_document(std::string_view text, std::size_t most_bytes, int most_depth) {
   if (text.size() > most_bytes)
@@ -91,9 +98,11 @@ Result<json> parse_document(std::string_view text, std::size_t most_bytes, int m
                 "at most " + std::to_string(most_depth) + " levels of lists and objects");
   TwiceWatch watch;
   try {
-    json value = json::parse(text, [&](int, json::parse_event_t event, json& parsed) { return watch.hear(event, parsed); });
+    json value =
+        json::parse(text, [&](int, json::parse_event_t event, json& parsed) { return watch.hear(event, parsed); });
     if (!watch.twice().empty())
-      return fail(ErrorKind::duplicate, shown_value(watch.twice()), shown_value(watch.twice()), "each key once in an object");
+      return fail(ErrorKind::duplicate, shown_value(watch.twice()), shown_value(watch.twice()),
+                  "each key once in an object");
     return value;
   } catch (const json::parse_error& error) {
     return fail(ErrorKind::malformed, "document", "byte " + std::to_string(error.byte), "JSON text in UTF-8");
@@ -123,7 +132,9 @@ std::string pointer_to(const std::string& pointer, std::string_view key) {
   }
   return out;
 }
-std::string pointer_to(const std::string& pointer, std::size_t index) { return pointer + "/" + std::to_string(index); }
+std::string pointer_to(const std::string& pointer, std::size_t index) {
+  return pointer + "/" + std::to_string(index);
+}
 
 Result<std::string> read_text(const json& value, const std::string& pointer) {
   if (!value.is_string()) return fail(ErrorKind::malformed, last_key(pointer), shown(value), "text", pointer);
@@ -135,13 +146,15 @@ Result<std::string> read_text(const json& value, const std::string& pointer) {
   return text;
 }
 
-Result<std::int64_t> read_whole(const json& value, const std::string& pointer, std::int64_t lowest, std::int64_t highest) {
+Result<std::int64_t> read_whole(const json& value, const std::string& pointer, std::int64_t lowest,
+                                std::int64_t highest) {
   const auto refuse = [&]() -> Result<std::int64_t> {
     return fail(ErrorKind::malformed, last_key(pointer), shown(value),
                 "a whole number, " + std::to_string(lowest) + " to " + std::to_string(highest), pointer);
   };
   if (!value.is_number_integer()) return refuse();
-  if (value.is_number_unsigned() && value.get<std::uint64_t>() > static_cast<std::uint64_t>(number_limit)) return refuse();
+  if (value.is_number_unsigned() && value.get<std::uint64_t>() > static_cast<std::uint64_t>(number_limit))
+    return refuse();
   const auto number = value.get<std::int64_t>();
   if (number < lowest || number > highest) return refuse();
   return number;
@@ -156,8 +169,8 @@ Result<Moment> read_moment(const json& value, const std::string& pointer) {
   const auto text = read_text(value, pointer);
   if (!text) return tl::unexpected<Error>(text.error());
   if (const auto moment = parse_iso(*text)) return *moment;
-  return fail(ErrorKind::malformed, last_key(pointer), shown_value(*text), "a time such as 2026-03-02T13:32:10.250+01:00",
-              pointer);
+  return fail(ErrorKind::malformed, last_key(pointer), shown_value(*text),
+              "a time such as 2026-03-02T13:32:10.250+01:00", pointer);
 }
 
 Result<Digest> read_digest(const json& value, const std::string& pointer) {
@@ -167,8 +180,12 @@ Result<Digest> read_digest(const json& value, const std::string& pointer) {
   return fail(ErrorKind::malformed, last_key(pointer), shown_value(*text), "64 hexadecimal digits", pointer);
 }
 
-json to_json(const Moment& moment) { return iso_text(moment); }
-json to_json(const Digest& digest) { return digest.hex(); }
+json to_json(const Moment& moment) {
+  return iso_text(moment);
+}
+json to_json(const Digest& digest) {
+  return digest.hex();
+}
 
 ObjectReader::ObjectReader(const json& value, std::string pointer) : value_(value), pointer_(std::move(pointer)) {
   if (!value_.is_object()) refuse({ErrorKind::malformed, last_key(pointer_), shown(value_), "an object", pointer_});

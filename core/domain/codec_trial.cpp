@@ -37,7 +37,9 @@ template <>
 struct Value<BlindCode> {
   static json write(BlindCode code) { return code.number(); }
   static Result<BlindCode> read(const json& value, const std::string& pointer) {
-    return read_whole(value, pointer, 100, 999).map([](std::int64_t n) { return *BlindCode::from(static_cast<int>(n)); });
+    return read_whole(value, pointer, 100, 999).map([](std::int64_t n) {
+      return *BlindCode::from(static_cast<int>(n));
+    });
   }
 };
 
@@ -57,7 +59,8 @@ struct Value<std::array<std::uint8_t, 32>> {
     const auto text = read_text(value, pointer);
     if (!text) return tl::unexpected<Error>(text.error());
     const auto digit = [](char c) { return c >= '0' && c <= '9' ? c - '0' : c >= 'a' && c <= 'f' ? c - 'a' + 10 : -1; };
-    const bool good = text->size() == 64 && std::all_of(text->begin(), text->end(), [&](char c) { return digit(c) >= 0; });
+    const bool good =
+        text->size() == 64 && std::all_of(text->begin(), text->end(), [&](char c) { return digit(c) >= 0; });
     if (!good)
       return fail(ErrorKind::malformed, pointer.substr(pointer.rfind('/') + 1), shown_value(*text),
                   "64 hexadecimal digits in lower case", pointer);
@@ -366,29 +369,75 @@ namespace likeleaf {
 using codec::Value;
 using nlohmann::json;
 
-json to_json(const KeyCup& cup) { return Value<KeyCup>::write(cup); }
-json to_json(const KeyPair& pair) { return Value<KeyPair>::write(pair); }
-json to_json(const PlannedBrew& brew) { return Value<PlannedBrew>::write(brew); }
-json to_json(const Spare& spare) { return Value<Spare>::write(spare); }
-json to_json(const Key& key) { return Value<Key>::write(key); }
-json to_json(const Stamp& stamp) { return Value<Stamp>::write(stamp); }
-json to_json(const Reading& reading) { return Value<Reading>::write(reading); }
-json to_json(const Infusion& infusion) { return Value<Infusion>::write(infusion); }
-json to_json(const Brew& brew) { return Value<Brew>::write(brew); }
-json to_json(const ServedPair& served) { return Value<ServedPair>::write(served); }
-json to_json(const BlindServing& serving) { return Value<BlindServing>::write(serving); }
-json to_json(const Mark& mark) { return Value<Mark>::write(mark); }
-json to_json(const WordMark& word) { return Value<WordMark>::write(word); }
-json to_json(const CupMarks& cup) { return Value<CupMarks>::write(cup); }
-json to_json(const Guess& guess) { return Value<Guess>::write(guess); }
-json to_json(const Sheet& sheet) { return Value<Sheet>::write(sheet); }
-json to_json(const DayState& day) { return Value<DayState>::write(day); }
-json to_json(const Amendment& amendment) { return Value<Amendment>::write(amendment); }
-json to_json(const Void& voided) { return Value<Void>::write(voided); }
-json to_json(const Exclusion& exclusion) { return Value<Exclusion>::write(exclusion); }
-json to_json(const UnmaskRecord& record) { return Value<UnmaskRecord>::write(record); }
-json to_json(const AdoptedRule& rule) { return Value<AdoptedRule>::write(rule); }
-json to_json(const KeyOpening& opening) { return Value<KeyOpening>::write(opening); }
+json to_json(const KeyCup& cup) {
+  return Value<KeyCup>::write(cup);
+}
+json to_json(const KeyPair& pair) {
+  return Value<KeyPair>::write(pair);
+}
+json to_json(const PlannedBrew& brew) {
+  return Value<PlannedBrew>::write(brew);
+}
+json to_json(const Spare& spare) {
+  return Value<Spare>::write(spare);
+}
+json to_json(const Key& key) {
+  return Value<Key>::write(key);
+}
+json to_json(const Stamp& stamp) {
+  return Value<Stamp>::write(stamp);
+}
+json to_json(const Reading& reading) {
+  return Value<Reading>::write(reading);
+}
+json to_json(const Infusion& infusion) {
+  return Value<Infusion>::write(infusion);
+}
+json to_json(const Brew& brew) {
+  return Value<Brew>::write(brew);
+}
+json to_json(const ServedPair& served) {
+  return Value<ServedPair>::write(served);
+}
+json to_json(const BlindServing& serving) {
+  return Value<BlindServing>::write(serving);
+}
+json to_json(const Mark& mark) {
+  return Value<Mark>::write(mark);
+}
+json to_json(const WordMark& word) {
+  return Value<WordMark>::write(word);
+}
+json to_json(const CupMarks& cup) {
+  return Value<CupMarks>::write(cup);
+}
+json to_json(const Guess& guess) {
+  return Value<Guess>::write(guess);
+}
+json to_json(const Sheet& sheet) {
+  return Value<Sheet>::write(sheet);
+}
+json to_json(const DayState& day) {
+  return Value<DayState>::write(day);
+}
+json to_json(const Amendment& amendment) {
+  return Value<Amendment>::write(amendment);
+}
+json to_json(const Void& voided) {
+  return Value<Void>::write(voided);
+}
+json to_json(const Exclusion& exclusion) {
+  return Value<Exclusion>::write(exclusion);
+}
+json to_json(const UnmaskRecord& record) {
+  return Value<UnmaskRecord>::write(record);
+}
+json to_json(const AdoptedRule& rule) {
+  return Value<AdoptedRule>::write(rule);
+}
+json to_json(const KeyOpening& opening) {
+  return Value<KeyOpening>::write(opening);
+}
 
 json key_without_seed(const Key& key) {
   Key shown = key;
@@ -405,38 +454,54 @@ Result<KeyPair> read_key_pair(const json& value, const std::string& pointer) {
 Result<PlannedBrew> read_planned_brew(const json& value, const std::string& pointer) {
   return Value<PlannedBrew>::read(value, pointer);
 }
-Result<Spare> read_spare(const json& value, const std::string& pointer) { return Value<Spare>::read(value, pointer); }
-Result<Key> read_key_value(const json& value, const std::string& pointer) { return Value<Key>::read(value, pointer); }
-Result<Stamp> read_stamp(const json& value, const std::string& pointer) { return Value<Stamp>::read(value, pointer); }
+Result<Spare> read_spare(const json& value, const std::string& pointer) {
+  return Value<Spare>::read(value, pointer);
+}
+Result<Key> read_key_value(const json& value, const std::string& pointer) {
+  return Value<Key>::read(value, pointer);
+}
+Result<Stamp> read_stamp(const json& value, const std::string& pointer) {
+  return Value<Stamp>::read(value, pointer);
+}
 Result<Reading> read_reading(const json& value, const std::string& pointer) {
   return Value<Reading>::read(value, pointer);
 }
 Result<Infusion> read_infusion(const json& value, const std::string& pointer) {
   return Value<Infusion>::read(value, pointer);
 }
-Result<Brew> read_brew(const json& value, const std::string& pointer) { return Value<Brew>::read(value, pointer); }
+Result<Brew> read_brew(const json& value, const std::string& pointer) {
+  return Value<Brew>::read(value, pointer);
+}
 Result<ServedPair> read_served_pair(const json& value, const std::string& pointer) {
   return Value<ServedPair>::read(value, pointer);
 }
 Result<BlindServing> read_blind_serving(const json& value, const std::string& pointer) {
   return Value<BlindServing>::read(value, pointer);
 }
-Result<Mark> read_mark(const json& value, const std::string& pointer) { return Value<Mark>::read(value, pointer); }
+Result<Mark> read_mark(const json& value, const std::string& pointer) {
+  return Value<Mark>::read(value, pointer);
+}
 Result<WordMark> read_word_mark(const json& value, const std::string& pointer) {
   return Value<WordMark>::read(value, pointer);
 }
 Result<CupMarks> read_cup_marks(const json& value, const std::string& pointer) {
   return Value<CupMarks>::read(value, pointer);
 }
-Result<Guess> read_guess(const json& value, const std::string& pointer) { return Value<Guess>::read(value, pointer); }
-Result<Sheet> read_sheet(const json& value, const std::string& pointer) { return Value<Sheet>::read(value, pointer); }
+Result<Guess> read_guess(const json& value, const std::string& pointer) {
+  return Value<Guess>::read(value, pointer);
+}
+Result<Sheet> read_sheet(const json& value, const std::string& pointer) {
+  return Value<Sheet>::read(value, pointer);
+}
 Result<DayState> read_day_state(const json& value, const std::string& pointer) {
   return Value<DayState>::read(value, pointer);
 }
 Result<Amendment> read_amendment(const json& value, const std::string& pointer) {
   return Value<Amendment>::read(value, pointer);
 }
-Result<Void> read_void(const json& value, const std::string& pointer) { return Value<Void>::read(value, pointer); }
+Result<Void> read_void(const json& value, const std::string& pointer) {
+  return Value<Void>::read(value, pointer);
+}
 Result<Exclusion> read_exclusion(const json& value, const std::string& pointer) {
   return Value<Exclusion>::read(value, pointer);
 }
@@ -450,13 +515,27 @@ Result<KeyOpening> read_key_opening(const json& value, const std::string& pointe
   return Value<KeyOpening>::read(value, pointer);
 }
 
-std::string word_of(StampKind kind) { return codec::write_word(kind); }
-std::string word_of(PairKind kind) { return codec::write_word(kind); }
-std::string word_of(NoScore reason) { return codec::write_word(reason); }
-std::string word_of(Direct answer) { return codec::write_word(answer); }
-std::string word_of(Side side) { return codec::write_word(side); }
-std::string word_of(EnteredBy by) { return codec::write_word(by); }
-std::string word_of(Amendment::Target target) { return codec::write_word(target); }
+std::string word_of(StampKind kind) {
+  return codec::write_word(kind);
+}
+std::string word_of(PairKind kind) {
+  return codec::write_word(kind);
+}
+std::string word_of(NoScore reason) {
+  return codec::write_word(reason);
+}
+std::string word_of(Direct answer) {
+  return codec::write_word(answer);
+}
+std::string word_of(Side side) {
+  return codec::write_word(side);
+}
+std::string word_of(EnteredBy by) {
+  return codec::write_word(by);
+}
+std::string word_of(Amendment::Target target) {
+  return codec::write_word(target);
+}
 Result<StampKind> read_stamp_kind(const json& value, const std::string& pointer) {
   return codec::read_word<StampKind>(value, pointer);
 }
@@ -469,7 +548,9 @@ Result<NoScore> read_no_score(const json& value, const std::string& pointer) {
 Result<Direct> read_direct(const json& value, const std::string& pointer) {
   return codec::read_word<Direct>(value, pointer);
 }
-Result<Side> read_side(const json& value, const std::string& pointer) { return codec::read_word<Side>(value, pointer); }
+Result<Side> read_side(const json& value, const std::string& pointer) {
+  return codec::read_word<Side>(value, pointer);
+}
 Result<EnteredBy> read_entered_by(const json& value, const std::string& pointer) {
   return codec::read_word<EnteredBy>(value, pointer);
 }

@@ -141,9 +141,12 @@ namespace {
 bool contradicts(Direct answer, Score left, Score right, std::int64_t margin) {
   const int more_left = left.halves() - right.halves();
   switch (answer) {
-    case Direct::left_more: return more_left < 0;
-    case Direct::right_more: return more_left > 0;
-    case Direct::cannot_tell: return std::max<std::int64_t>(margin, 1) <= std::abs(more_left);
+    case Direct::left_more:
+      return more_left < 0;
+    case Direct::right_more:
+      return more_left > 0;
+    case Direct::cannot_tell:
+      return std::max<std::int64_t>(margin, 1) <= std::abs(more_left);
   }
   return false;
 }

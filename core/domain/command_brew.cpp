@@ -17,7 +17,8 @@ struct OpenBrew {
 
 /// A brew whose record may still be written.
 Result<OpenBrew> open_brew(const Trial& trial, IdOf<Brew> id, const char* act) {
-  if (auto mask = needs_mask(trial, act, "an amendment with a reason"); !mask) return tl::unexpected<Error>(mask.error());
+  if (auto mask = needs_mask(trial, act, "an amendment with a reason"); !mask)
+    return tl::unexpected<Error>(mask.error());
   const auto found = trial.brews.find(id);
   if (found == trial.brews.end()) return fail(ErrorKind::not_found, "brew", id.text(), "a brew of this trial");
   return OpenBrew{found->second, id.text()};
@@ -39,12 +40,18 @@ int planned_infusions(const Trial& trial, const Brew& brew) {
 
 std::string stamp_name(StampKind kind) {
   switch (kind) {
-    case StampKind::pour_start: return "pour start";
-    case StampKind::pour_end: return "pour end";
-    case StampKind::drain_start: return "drain start";
-    case StampKind::drain_end: return "drain end";
-    case StampKind::chill_start: return "chill start";
-    case StampKind::ready: return "ready";
+    case StampKind::pour_start:
+      return "pour start";
+    case StampKind::pour_end:
+      return "pour end";
+    case StampKind::drain_start:
+      return "drain start";
+    case StampKind::drain_end:
+      return "drain end";
+    case StampKind::chill_start:
+      return "chill start";
+    case StampKind::ready:
+      return "ready";
   }
   return "stamp";
 }
@@ -66,15 +73,18 @@ std::optional<std::int64_t> count_of(const std::optional<Amount<Tag>>& amount) {
 }
 
 Result<void> check_facts(const PutBrewFacts& facts) {
-  if (auto leaf = check_range(count_of(facts.leaf), 1, 1'000'000, "leaf", "more than 0 and up to 1000 g", 3); !leaf) return leaf;
+  if (auto leaf = check_range(count_of(facts.leaf), 1, 1'000'000, "leaf", "more than 0 and up to 1000 g", 3); !leaf)
+    return leaf;
   if (facts.infusions.size() > most_infusions)
     return fail(ErrorKind::too_large, "infusions", std::to_string(facts.infusions.size()),
                 "at most " + std::to_string(most_infusions));
   for (const auto& infusion : facts.infusions) {
     if (infusion.pour)
       if (auto pour = check_temperature(*infusion.pour, "pour temperature"); !pour) return pour;
-    if (auto water = check_range(count_of(infusion.water), 0, 100'000'000, "water", "0 to 100 000 g", 3); !water) return water;
-    if (auto steep = check_range(count_of(infusion.steep), 0, 86'400'000, "steep", "0 to 86 400 s", 3); !steep) return steep;
+    if (auto water = check_range(count_of(infusion.water), 0, 100'000'000, "water", "0 to 100 000 g", 3); !water)
+      return water;
+    if (auto steep = check_range(count_of(infusion.steep), 0, 86'400'000, "steep", "0 to 86 400 s", 3); !steep)
+      return steep;
   }
   if (auto tds = check_range(facts.tds_permyriad, 0, 10'000, "strength", "0 to 100 per cent", 2); !tds) return tds;
   if (auto ph = check_range(facts.ph_hundredths, 0, 1'400, "pH", "0 to 14", 2); !ph) return ph;
@@ -109,10 +119,12 @@ Result<Change> run(const TrialPtr& trial, const PutStamp& command, const Moment&
   if (!open) return tl::unexpected<Error>(open.error());
   const int infusions = planned_infusions(*trial, *open->brew);
   if (command.infusion < 1 || command.infusion > infusions)
-    return fail(ErrorKind::bad_value, "infusion", std::to_string(command.infusion), "1 to " + std::to_string(infusions));
+    return fail(ErrorKind::bad_value, "infusion", std::to_string(command.infusion),
+                "1 to " + std::to_string(infusions));
   for (const auto& stamp : open->brew->stamps) {
     if (stamp.undone || stamp.infusion != command.infusion || stamp.kind < command.kind) continue;
-    // A second stamp of a kind, or one that belongs before another, would make a contact time out of a slip of the hand.
+    // A second stamp of a kind, or one that belongs before another, would make a contact time out of a slip of the
+    // hand.
     return fail(ErrorKind::not_allowed, stamp_name(command.kind),
                 "after " + stamp_name(stamp.kind) + " at " + clock_text(stamp.at), "undoing that stamp first");
   }
@@ -139,7 +151,8 @@ Result<Change> run(const TrialPtr& trial, const UndoStamp& command, const Moment
 Result<Change> run(const TrialPtr& trial, const PutReading& command, const Moment& now) {
   const auto open = open_brew(*trial, command.brew, "reading");
   if (!open) return tl::unexpected<Error>(open.error());
-  if (auto range = check_temperature(command.temperature, "temperature"); !range) return tl::unexpected<Error>(range.error());
+  if (auto range = check_temperature(command.temperature, "temperature"); !range)
+    return tl::unexpected<Error>(range.error());
   if (auto place = check_text(command.place, "place", true); !place) return tl::unexpected<Error>(place.error());
   Brew brew = *open->brew;
   brew.readings.push_back({now, command.temperature, command.place});
@@ -160,7 +173,8 @@ Result<Change> run(const TrialPtr& trial, const PutBrewFacts& command, const Mom
   brew.note = command.note;
   if (brew == old) return no_change(trial, Part::brew, open->record);
   Change out = with_brew(trial, std::move(brew));
-  out.inverse = PutBrewFacts{old.id, old.leaf, old.infusions, old.tds_permyriad, old.ph_hundredths, old.chill, old.note};
+  out.inverse =
+      PutBrewFacts{old.id, old.leaf, old.infusions, old.tds_permyriad, old.ph_hundredths, old.chill, old.note};
   out.scope = Scope{Scope::Kind::brew, open->record};
   return out;
 }
@@ -169,7 +183,8 @@ Result<Change> run(const TrialPtr& trial, const PutServed& command, const Moment
   if (auto mask = needs_mask(*trial, "serving temperatures", "temperatures until the unmasking"); !mask)
     return tl::unexpected<Error>(mask.error());
   const ServedPair& served = command.served;
-  if (!resolve_pair(*trial, served.pair)) return fail(ErrorKind::not_found, "pair", served.pair.text(), "a pair of this trial");
+  if (!resolve_pair(*trial, served.pair))
+    return fail(ErrorKind::not_found, "pair", served.pair.text(), "a pair of this trial");
   if (served.left)
     if (auto left = check_temperature(*served.left, "left cup"); !left) return tl::unexpected<Error>(left.error());
   if (served.right)
@@ -183,7 +198,9 @@ Result<Change> run(const TrialPtr& trial, const PutServed& command, const Moment
 
 Result<Change> run(const TrialPtr& trial, const OpenKey& command, const Moment& now) {
   if (auto pass = KeyVault::reveal(*trial, command.preparer); !pass) return tl::unexpected<Error>(pass.error());
-  const auto is_open = [&](const KeyOpening& opening) { return opening.preparer == command.preparer && !opening.closed; };
+  const auto is_open = [&](const KeyOpening& opening) {
+    return opening.preparer == command.preparer && !opening.closed;
+  };
   const std::string record = command.preparer.text();
   if (std::ranges::any_of(trial->openings, is_open)) return no_change(trial, Part::key_log, record);
   auto next = copy_of(trial);

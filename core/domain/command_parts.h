@@ -9,14 +9,16 @@ namespace likeleaf::commands {
 
 using TrialPtr = std::shared_ptr<const Trial>;
 
-// What several commands ask ------------------------------------------------------------------------------------------
+// What several commands ask -----------------------------------------------------------------------------------------
 
 /// A change of one part; the caller has already copied the trial.
 Change change(std::shared_ptr<Trial> next, Part part, std::string record = {});
 /// Nothing to do, nothing to keep.
 Change no_change(const TrialPtr& trial, Part part, std::string record = {});
 /// A copy whose parts are still shared.
-inline std::shared_ptr<Trial> copy_of(const TrialPtr& trial) { return std::make_shared<Trial>(*trial); }
+inline std::shared_ptr<Trial> copy_of(const TrialPtr& trial) {
+  return std::make_shared<Trial>(*trial);
+}
 
 /// Refused before the seal, or (when asked) after the unmasking; `act` is what was tried, `instead` what can be done.
 Result<void> needs_seal(const Trial& trial, const char* act);
@@ -26,7 +28,7 @@ Result<void> check_text(const std::string& text, const char* field, bool require
 const BlindServing* find_serving(const Trial& trial, IdOf<Serving> id);
 bool is_voided(const Trial& trial, IdOf<Pair> pair);
 
-// One function a command -----------------------------------------------------------------------------------------------
+// One function a command --------------------------------------------------------------------------------------------
 Result<Change> run(const TrialPtr& trial, const SetPlan& command, const Moment& now);
 Result<Change> run(const TrialPtr& trial, const ApplySeal& command, const Moment& now);
 Result<Change> run(const TrialPtr& trial, const StartSheet& command, const Moment& now);

@@ -115,8 +115,8 @@ Result<Change> run(const TrialPtr& trial, const VoidPair& command, const Moment&
   if (auto reason = check_reason(command.who, command.why); !reason) return tl::unexpected<Error>(reason.error());
   const auto pair = resolve_pair(*trial, command.pair);
   if (!pair) return fail(ErrorKind::not_found, "pair", command.pair.text(), "a pair of this trial");
-  const std::string cups = "cups " + std::min(pair->code_a, pair->code_b).text() + " and " +
-                           std::max(pair->code_a, pair->code_b).text();
+  const std::string cups =
+      "cups " + std::min(pair->code_a, pair->code_b).text() + " and " + std::max(pair->code_a, pair->code_b).text();
   if (is_voided(*trial, command.pair))
     return fail(ErrorKind::duplicate, "voiding a pair", cups + ", already voided", "a pair that is still on the table");
   // The preparer knows what the pair holds: once a score stands, taking the pair out could be taking a result out.
@@ -141,7 +141,8 @@ Result<Change> run(const TrialPtr& trial, const Exclude& command, const Moment& 
   if (auto sealed = needs_seal(*trial, "exclusion"); !sealed) return tl::unexpected<Error>(sealed.error());
   if (auto reason = check_reason(command.who, command.why); !reason) return tl::unexpected<Error>(reason.error());
   const BlindServing* serving = find_serving(*trial, command.serving);
-  if (serving == nullptr) return fail(ErrorKind::not_found, "serving", command.serving.text(), "a serving of this trial");
+  if (serving == nullptr)
+    return fail(ErrorKind::not_found, "serving", command.serving.text(), "a serving of this trial");
   const std::string cups = "cups " + serving->left.text() + " and " + serving->right.text();
   if (is_voided(*trial, serving->pair))
     return fail(ErrorKind::not_allowed, "exclusion", cups + ", voided", "a sheet of a pair that counts");
@@ -159,7 +160,8 @@ Result<Change> run(const TrialPtr& trial, const Amend& command, const Moment& no
   if (auto sealed = needs_seal(*trial, "amendment"); !sealed) return tl::unexpected<Error>(sealed.error());
   if (auto reason = check_reason(command.amendment.who, command.amendment.why); !reason)
     return tl::unexpected<Error>(reason.error());
-  if (auto text = check_text(command.amendment.new_value, "new value"); !text) return tl::unexpected<Error>(text.error());
+  if (auto text = check_text(command.amendment.new_value, "new value"); !text)
+    return tl::unexpected<Error>(text.error());
   if (auto text = check_text(command.amendment.field, "field", true); !text) return tl::unexpected<Error>(text.error());
   auto amendment = completed(*trial, command.amendment);
   if (!amendment) return tl::unexpected<Error>(amendment.error());

@@ -70,7 +70,8 @@ Result<void> check_mark(const Attribute& attribute, const Mark& mark, const std:
   if (std::holds_alternative<NoScore>(mark)) return {};
   const bool timed = attribute.scale == Scale::seconds;
   if (timed == std::holds_alternative<FinishTime>(mark)) return {};
-  return fail(ErrorKind::bad_value, label, mark_text(mark), timed ? "whole seconds, 0 to 600" : "0 to 10 in half steps");
+  return fail(ErrorKind::bad_value, label, mark_text(mark),
+              timed ? "whole seconds, 0 to 600" : "0 to 10 in half steps");
 }
 
 }  // namespace
@@ -204,8 +205,7 @@ Result<Change> run(const TrialPtr& trial, const PutGuess& command, const Moment&
   if (found == trial->sheets.end() || !found->second->locked)
     return fail(ErrorKind::not_allowed, "guess", "sheet not locked", "a guess after the sheet is locked");
   if (found->second->guess == command.guess) return no_change(trial, Part::sheet, command.serving.text());
-  if (found->second->guess)
-    return fail(ErrorKind::not_allowed, "guess", "already answered", "one guess a pair");
+  if (found->second->guess) return fail(ErrorKind::not_allowed, "guess", "already answered", "one guess a pair");
   Sheet sheet = *found->second;
   sheet.guess = command.guess;
   return with_sheet(trial, std::move(sheet), std::nullopt);

@@ -13,9 +13,13 @@ std::string plan_text(const SealedPlan& sealed) {
   return canonical_text(to_json(bare));
 }
 
-std::string draft_text(const Plan& plan) { return canonical_text(to_json(plan)); }
+std::string draft_text(const Plan& plan) {
+  return canonical_text(to_json(plan));
+}
 
-std::string key_text(const Key& key) { return canonical_text(to_json(key)); }
+std::string key_text(const Key& key) {
+  return canonical_text(to_json(key));
+}
 
 std::string sheet_text(const Sheet& sheet) {
   Sheet content = sheet;
@@ -37,9 +41,15 @@ Result<Key> read_key(std::string_view text) {
   return parse_document(text).and_then([](const nlohmann::json& value) { return read_key_value(value, ""); });
 }
 
-Digest plan_digest(const SealedPlan& sealed) { return Digest::of(plan_text(sealed)); }
-Digest key_digest(const Key& key) { return Digest::of(key_text(key)); }
-Digest sheet_digest(const Sheet& sheet) { return Digest::of(sheet_text(sheet)); }
+Digest plan_digest(const SealedPlan& sealed) {
+  return Digest::of(plan_text(sealed));
+}
+Digest key_digest(const Key& key) {
+  return Digest::of(key_text(key));
+}
+Digest sheet_digest(const Sheet& sheet) {
+  return Digest::of(sheet_text(sheet));
+}
 
 Digest sheets_digest(const Trial& trial) {
   std::string all;

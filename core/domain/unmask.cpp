@@ -83,8 +83,8 @@ Result<Pairing> join(const Trial& trial, const BlindServing& serving) {
 }
 
 std::shared_ptr<const Trial> with_amended_brews(const std::shared_ptr<const Trial>& trial) {
-  const bool any = std::ranges::any_of(trial->amendments,
-                                       [](const Amendment& a) { return a.target == Amendment::Target::brew; });
+  const bool any =
+      std::ranges::any_of(trial->amendments, [](const Amendment& a) { return a.target == Amendment::Target::brew; });
   if (!any) return trial;
   auto copy = std::make_shared<Trial>(*trial);
   for (auto& [id, brew] : copy->brews) brew = amended_brew(*trial, id);
@@ -165,11 +165,11 @@ Result<PreparerPass> KeyVault::reveal(const Trial& trial, IdOf<Assessor> prepare
   const std::string who = shown_value(alias_of(*trial.sealed, preparer));
   if (has_role(plan, preparer, Role::taster)) {
     if (plan.blinding == Blinding::self && trial.unmasked) return PreparerPass(preparer);
-    return fail(ErrorKind::not_allowed, "key", who,
-                plan.blinding == Blinding::self ? "the key after unmasking" : "someone who prepares and does not taste");
+    return fail(
+        ErrorKind::not_allowed, "key", who,
+        plan.blinding == Blinding::self ? "the key after unmasking" : "someone who prepares and does not taste");
   }
-  if (!has_role(plan, preparer, Role::preparer))
-    return fail(ErrorKind::not_allowed, "key", who, "the plan's preparer");
+  if (!has_role(plan, preparer, Role::preparer)) return fail(ErrorKind::not_allowed, "key", who, "the plan's preparer");
   return PreparerPass(preparer);
 }
 

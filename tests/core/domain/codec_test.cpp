@@ -12,15 +12,20 @@ using nlohmann::json;
 using testing::SmallTrial;
 using testing::value_of;
 
-// ---- Any value of a type: built from rapidcheck's draws ------------------------------------------------------------------
+// ---- Any value of a type: built from rapidcheck's draws -------------------------------------------------
 
 std::int64_t whole(std::int64_t lowest, std::int64_t highest) {
   return *rc::gen::resize(rc::kNominalSize, rc::gen::inRange<std::int64_t>(lowest, highest + 1));
 }
-std::int64_t quantity() { return whole(-number_limit, number_limit); }
-bool coin() { return *rc::gen::arbitrary<bool>(); }
+std::int64_t quantity() {
+  return whole(-number_limit, number_limit);
+}
+bool coin() {
+  return *rc::gen::arbitrary<bool>();
+}
 std::string text() {
-  static const std::vector<std::string> pieces = {"a", "\"", "\\", "/", "~", "\n", " ", "\u00E9", "\u2212", "\U0001F375", "0", ""};
+  static const std::vector<std::string> pieces = {"a", "\"",     "\\",     "/",          "~", "\n",
+                                                  " ", "\u00E9", "\u2212", "\U0001F375", "0", ""};
   std::string out;
   for (auto n = whole(0, 6); n > 0; --n) out += pieces[static_cast<std::size_t>(whole(0, 11))];
   return out;
@@ -44,13 +49,20 @@ auto some(Make make) {
   for (auto n = whole(0, 3); n > 0; --n) out.push_back(make());
   return out;
 }
-Moment moment() { return {whole(0, 4'000'000'000'000), static_cast<std::int32_t>(whole(-840, 840)), 0}; }
-BlindCode code() { return *BlindCode::from(static_cast<int>(whole(100, 999))); }
+Moment moment() {
+  return {whole(0, 4'000'000'000'000), static_cast<std::int32_t>(whole(-840, 840)), 0};
+}
+BlindCode code() {
+  return *BlindCode::from(static_cast<int>(whole(100, 999)));
+}
 Mark mark() {
   switch (whole(0, 2)) {
-    case 0: return *Score::from_halves(static_cast<int>(whole(0, 20)));
-    case 1: return FinishTime::from_seconds(static_cast<int>(whole(0, 300)));
-    default: return one_of<NoScore>(3);
+    case 0:
+      return *Score::from_halves(static_cast<int>(whole(0, 20)));
+    case 1:
+      return FinishTime::from_seconds(static_cast<int>(whole(0, 300)));
+    default:
+      return one_of<NoScore>(3);
   }
 }
 CupMarks cup() {
@@ -106,7 +118,8 @@ Plan plan() {
                               }),
                               coin()};
                })};
-  out.constants = some([] { return Constant{one_of<ConstantKind>(17), text(), perhaps(quantity), perhaps(quantity), text(), text()}; });
+  out.constants = some(
+      [] { return Constant{one_of<ConstantKind>(17), text(), perhaps(quantity), perhaps(quantity), text(), text()}; });
   out.lots = some(any_id<Lot>);
   if (coin()) out.warm_up_lot = any_id<Lot>();
   out.attributes = some([] { return PlanAttribute{text(), coin(), quantity(), one_of<Expectation>(4)}; });
@@ -117,18 +130,40 @@ Plan plan() {
   out.blinding = one_of<Blinding>(2);
   out.engine = one_of<EnginePolicy>(2);
   out.rule = perhaps([] {
-    return IfThenRule{some([] { return RuleClause{text(), one_of<RuleClause::Way>(3), quantity()}; }), 1, some(any_id<Lot>), text()};
+    return IfThenRule{some([] {
+                        return RuleClause{text(), one_of<RuleClause::Way>(3), quantity()};
+                      }),
+                      1, some(any_id<Lot>), text()};
   });
   out.reference_pair = perhaps([] { return ReferenceWords{any_id<Lot>(), text(), coin()}; });
   out.follows = perhaps(any_id<Trial>);
   return out;
 }
 KeyPair key_pair() {
-  return {any_id<Pair>(), one_of<PairKind>(5), any_id<Lot>(), 2, 0, 1, 3, code(), code(),
-          {any_id<Brew>(), Permille(0)}, {any_id<Brew>(), Permille(120)}, perhaps(any_id<Pair>)};
+  return {any_id<Pair>(),
+          one_of<PairKind>(5),
+          any_id<Lot>(),
+          2,
+          0,
+          1,
+          3,
+          code(),
+          code(),
+          {any_id<Brew>(), Permille(0)},
+          {any_id<Brew>(), Permille(120)},
+          perhaps(any_id<Pair>)};
 }
 Amendment amendment() {
-  Amendment out{one_of<Amendment::Target>(4), {}, perhaps([] { return one_of<Side>(2); }), {}, text(), text(), text(), text(), text(), moment()};
+  Amendment out{one_of<Amendment::Target>(4),
+                {},
+                perhaps([] { return one_of<Side>(2); }),
+                {},
+                text(),
+                text(),
+                text(),
+                text(),
+                text(),
+                moment()};
   if (coin()) out.serving = any_id<Serving>();
   if (coin()) out.brew = any_id<Brew>();
   return out;
@@ -144,15 +179,26 @@ void comes_back(const T& value, Read read) {
   RC_ASSERT(canonical_text(to_json(*again)) == written);
 }
 
-RC_GTEST_PROP(Codec, SheetsComeBackAsTheyWere, ()) { comes_back(sheet(), read_sheet); }
-RC_GTEST_PROP(Codec, BrewsComeBackWithTheUncorrectedClockOfTheirStamps, ()) { comes_back(brew(), read_brew); }
-RC_GTEST_PROP(Codec, PlansComeBackAsTheyWere, ()) { comes_back(plan(), read_plan); }
-RC_GTEST_PROP(Codec, KeyPairsComeBackAsTheyWere, ()) { comes_back(key_pair(), read_key_pair); }
-RC_GTEST_PROP(Codec, AmendmentsComeBackAsTheyWere, ()) { comes_back(amendment(), read_amendment); }
+RC_GTEST_PROP(Codec, SheetsComeBackAsTheyWere, ()) {
+  comes_back(sheet(), read_sheet);
+}
+RC_GTEST_PROP(Codec, BrewsComeBackWithTheUncorrectedClockOfTheirStamps, ()) {
+  comes_back(brew(), read_brew);
+}
+RC_GTEST_PROP(Codec, PlansComeBackAsTheyWere, ()) {
+  comes_back(plan(), read_plan);
+}
+RC_GTEST_PROP(Codec, KeyPairsComeBackAsTheyWere, ()) {
+  comes_back(key_pair(), read_key_pair);
+}
+RC_GTEST_PROP(Codec, AmendmentsComeBackAsTheyWere, ()) {
+  comes_back(amendment(), read_amendment);
+}
 
 TEST(Codec, EveryOtherRecordComesBackToo) {
   const SmallTrial t;
-  const Lot lot{t.lot, "L-07", "pan-fired", LeafType::green, LeafForm::rolled, "", "", "", Permille(55), grams(50), "nuts", ""};
+  const Lot lot{t.lot, "L-07", "pan-fired",  LeafType::green, LeafForm::rolled, "",
+                "",    "",     Permille(55), grams(50),       "nuts",           ""};
   EXPECT_EQ(value_of(read_lot(to_json(lot), "")), lot);
   const Water water{{}, "house soft", 40, {}, 90, 720, "boiled"};
   EXPECT_EQ(value_of(read_water(to_json(water), "")), water);
@@ -186,7 +232,7 @@ TEST(Codec, AKeyWithoutItsSeedStillReads) {
   EXPECT_EQ(value_of(read_key_value(bare, "")).pairs, t.sealed->key->pairs);
 }
 
-// ---- What is refused, and how ------------------------------------------------------------------------------------------
+// ---- What is refused, and how ---------------------------------------------------------------------------
 
 struct Refusal {
   const char* what;
@@ -202,14 +248,39 @@ TEST(Codec, RefusesWithFieldPlaceAndWhatIsAllowed) {
       {"unknown key", {{"colour", "red"}}, ErrorKind::malformed, "colour", "/sheets/3/colour", "only these keys"},
       {"missing key", {{"note", nullptr}}, ErrorKind::missing, "note", "/sheets/3/note", "required"},
       {"wrong type", {{"note", 7}}, ErrorKind::malformed, "note", "/sheets/3/note", "text"},
-      {"unknown word", {{"entered_by", "fax"}}, ErrorKind::malformed, "entered_by", "/sheets/3/entered_by", "one of: screen, paper, import"},
-      {"fraction", {{"left", {{"marks", {{"bitterness", {{"half_points", 7.3}}}}}}}}, ErrorKind::malformed, "half_points", "/sheets/3/left/marks/bitterness/half_points", "whole number, 0 to 20"},
-      {"out of range", {{"left", {{"marks", {{"bitterness", {{"half_points", 22}}}}}}}}, ErrorKind::malformed, "half_points", "/sheets/3/left/marks/bitterness/half_points", "0 to 20"},
-      {"a list where an object belongs", {{"left", json::array()}}, ErrorKind::malformed, "left", "/sheets/3/left", "an object"},
+      {"unknown word",
+       {{"entered_by", "fax"}},
+       ErrorKind::malformed,
+       "entered_by",
+       "/sheets/3/entered_by",
+       "one of: screen, paper, import"},
+      {"fraction",
+       {{"left", {{"marks", {{"bitterness", {{"half_points", 7.3}}}}}}}},
+       ErrorKind::malformed,
+       "half_points",
+       "/sheets/3/left/marks/bitterness/half_points",
+       "whole number, 0 to 20"},
+      {"out of range",
+       {{"left", {{"marks", {{"bitterness", {{"half_points", 22}}}}}}}},
+       ErrorKind::malformed,
+       "half_points",
+       "/sheets/3/left/marks/bitterness/half_points",
+       "0 to 20"},
+      {"a list where an object belongs",
+       {{"left", json::array()}},
+       ErrorKind::malformed,
+       "left",
+       "/sheets/3/left",
+       "an object"},
       {"no id", {{"serving", "17"}}, ErrorKind::malformed, "serving", "/sheets/3/serving", "an id such as"},
       {"no time", {{"locked", "yesterday"}}, ErrorKind::malformed, "locked", "/sheets/3/locked", "a time such as"},
       {"not UTF-8", {{"note", "\xC3("}}, ErrorKind::malformed, "note", "/sheets/3/note", "UTF-8"},
-      {"long text", {{"note", std::string(text_limit + 1, 'x')}}, ErrorKind::too_large, "note", "/sheets/3/note", "100000 bytes"},
+      {"long text",
+       {{"note", std::string(text_limit + 1, 'x')}},
+       ErrorKind::too_large,
+       "note",
+       "/sheets/3/note",
+       "100000 bytes"},
   };
   for (const auto& refusal : refusals) {
     json value = to_json(good);
@@ -219,7 +290,8 @@ TEST(Codec, RefusesWithFieldPlaceAndWhatIsAllowed) {
     EXPECT_EQ(read.error().kind, refusal.kind) << refusal.what;
     EXPECT_EQ(read.error().field, refusal.field) << refusal.what;
     EXPECT_EQ(read.error().where, refusal.where) << refusal.what;
-    EXPECT_NE(read.error().allowed.find(refusal.allowed), std::string::npos) << refusal.what << ": " << read.error().allowed;
+    EXPECT_NE(read.error().allowed.find(refusal.allowed), std::string::npos)
+        << refusal.what << ": " << read.error().allowed;
   }
 }
 

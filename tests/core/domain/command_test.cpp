@@ -13,7 +13,9 @@ using testing::SmallTrial;
 using testing::value_of;
 using TrialPtr = std::shared_ptr<const Trial>;
 
-Mark score(int halves) { return *Score::from_halves(halves); }
+Mark score(int halves) {
+  return *Score::from_halves(halves);
+}
 Error refusal(const TrialPtr& trial, const Command& command, const Moment& now) {
   const auto done = apply(trial, command, now);
   return done ? Error{ErrorKind::internal, "accepted", "", "", ""} : done.error();
@@ -86,7 +88,8 @@ TEST_F(Commands, MarksFitTheirScaleAndThePlan) {
   EXPECT_EQ(kind.field, "bitterness, cup 417");
   EXPECT_EQ(kind.value, "7");
   EXPECT_EQ(kind.allowed, "0 to 10 in half steps");
-  EXPECT_EQ(refused(t.sealed, PutMark{kays, Side::right, "finish_length", score(7)}).allowed, "whole seconds, 0 to 600");
+  EXPECT_EQ(refused(t.sealed, PutMark{kays, Side::right, "finish_length", score(7)}).allowed,
+            "whole seconds, 0 to 600");
   const auto unplanned = refused(t.sealed, PutMark{kays, Side::left, "body", score(7)});
   EXPECT_EQ(unplanned.value, "body");
   EXPECT_NE(unplanned.allowed.find("bitterness"), std::string::npos);
@@ -265,7 +268,8 @@ TEST_F(Commands, AmendmentsTakeTheOldValueFromWhatStands) {
 
   trial = t.run(trial, Amend{{Target::sheet_direct, kays, {}, {}, "bitterness", "", "left_more", "K.", "forgot", {}}});
   EXPECT_EQ(trial->amendments.back().old_value, "");
-  EXPECT_EQ(refused(trial, Amend{{Target::sheet_direct, kays, {}, {}, "bitterness", "", "both", "K.", "x", {}}}).value, "both");
+  EXPECT_EQ(refused(trial, Amend{{Target::sheet_direct, kays, {}, {}, "bitterness", "", "both", "K.", "x", {}}}).value,
+            "both");
   trial = t.run(trial, Amend{{Target::plan_note, {}, {}, {}, "notes", "", "kettle 2", "H.", "found later", {}}});
   EXPECT_EQ(trial->amendments.back().old_value, "as typed");
 }

@@ -25,12 +25,13 @@ Sheet small_sheet() {
 }
 
 TEST(Seal, SheetTextIsSortedUnspacedAndLeavesOutWhatIsNotContent) {
-  EXPECT_EQ(sheet_text(small_sheet()),
-            R"({"directs":{"bitterness":"left_more"},"entered_by":"screen",)"
-            R"("left":{"fault":false,"fault_note":"","marks":{"bitterness":{"half_points":15},"finish_length":{"seconds":2}},"words":[]},)"
-            R"("locked":"2026-03-02T13:32:10.250+01:00","note":"très vif",)"
-            R"("right":{"fault":false,"fault_note":"","marks":{"bitterness":"could_not_judge"},"words":[{"strength":2,"word":"wet_stone"}]},)"
-            R"("serving":"0b6f3a52-7c1d-4e8f-9a20-5d3c1b7e4f66"})");
+  EXPECT_EQ(
+      sheet_text(small_sheet()),
+      R"({"directs":{"bitterness":"left_more"},"entered_by":"screen",)"
+      R"("left":{"fault":false,"fault_note":"","marks":{"bitterness":{"half_points":15},"finish_length":{"seconds":2}},"words":[]},)"
+      R"("locked":"2026-03-02T13:32:10.250+01:00","note":"très vif",)"
+      R"("right":{"fault":false,"fault_note":"","marks":{"bitterness":"could_not_judge"},"words":[{"strength":2,"word":"wet_stone"}]},)"
+      R"("serving":"0b6f3a52-7c1d-4e8f-9a20-5d3c1b7e4f66"})");
 }
 
 TEST(Seal, GuessStartAndUncorrectedClockDoNotChangeASheetsDigestButEveryAnswerDoes) {

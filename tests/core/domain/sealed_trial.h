@@ -1,6 +1,6 @@
 #pragma once
-// A small sealed trial, put together by hand: one lot, 88 °C against 68 °C, a warm-up pair, one brew pair and one blank,
-// two tasters, one spare. Everything in it is invented.
+// A small sealed trial, put together by hand: one lot, 88 °C against 68 °C, a warm-up pair, one brew pair and one
+// blank, two tasters, one spare. Everything in it is invented.
 #include <memory>
 #include <stdexcept>
 #include <string>
@@ -16,7 +16,8 @@ namespace likeleaf::testing {
 
 template <class T>
 T value_of(Result<T> result) {
-  if (!result) throw std::runtime_error(result.error().field + ": " + result.error().value + " / " + result.error().allowed);
+  if (!result)
+    throw std::runtime_error(result.error().field + ": " + result.error().value + " / " + result.error().allowed);
   return std::move(*result);
 }
 
@@ -48,7 +49,8 @@ struct SmallTrial {
     plan.lever.levels = {{"", 68'000, {}, false}, {"", 88'000, {}, true}};
     plan.lots = {lot};
     plan.warm_up_lot = warm_lot;
-    plan.attributes = {{"bitterness", true, 2, Expectation::less}, {"finish_length", false, 1250, Expectation::none},
+    plan.attributes = {{"bitterness", true, 2, Expectation::less},
+                       {"finish_length", false, 1250, Expectation::none},
                        {"aroma_register", false, 2, Expectation::none}};
     plan.assessors = {{head, Role::head}, {preparer, Role::preparer}, {kay, Role::taster}, {arr, Role::taster}};
     plan.brew_pairs = 1;
@@ -73,8 +75,8 @@ struct SmallTrial {
                  {contrast, PairKind::contrast, lot, 1, 0, 1, 1, code(386), code(417), a, b, {}},
                  {blank, PairKind::blank, lot, 0, 1, 1, 1, code(503), code(694), k1, k2, {}}};
     for (const auto& [one, two] : {std::pair(731, 812), std::pair(905, 146)})
-      key.spares.push_back({IdOf<Pair>::make(entropy), code(one), code(two), IdOf<Brew>::make(entropy),
-                            IdOf<Brew>::make(entropy)});
+      key.spares.push_back(
+          {IdOf<Pair>::make(entropy), code(one), code(two), IdOf<Brew>::make(entropy), IdOf<Brew>::make(entropy)});
     return key;
   }
   ApplySeal seal_command() {
@@ -93,8 +95,16 @@ struct SmallTrial {
       int place = 0;
       for (const auto& pair : key_made->pairs) {
         const auto id = IdOf<Serving>::make(entropy);
-        servings.push_back({id, person, pair.id, 1, place++, 2, b_left ? pair.code_b : pair.code_a,
-                            b_left ? pair.code_a : pair.code_b, Side::left, {}});
+        servings.push_back({id,
+                            person,
+                            pair.id,
+                            1,
+                            place++,
+                            2,
+                            b_left ? pair.code_b : pair.code_a,
+                            b_left ? pair.code_a : pair.code_b,
+                            Side::left,
+                            {}});
       }
     }
     return {sealed_plan, key_made, servings};
