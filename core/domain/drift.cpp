@@ -5,10 +5,11 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <memory>
 #include <set>
 
 #include "core/base/number_text.h"
-#include "core/domain/needs.h"
+#include "core/domain/amendment.h"
 
 namespace likeleaf {
 namespace {
@@ -33,14 +34,14 @@ std::vector<KeyPair> counted_pairs(const Trial& trial) {
   return out;
 }
 
-const Brew* find_brew(const Trial& trial, IdOf<Brew> id) {
-  const auto found = trial.brews.find(id);
-  return found == trial.brews.end() ? nullptr : found->second.get();
+/// With its amendments applied: what is now known of the brew, not what was first noted.
+std::shared_ptr<const Brew> find_brew(const Trial& trial, IdOf<Brew> id) {
+  return amended_brew(trial, id);
 }
 
 /// A brew with what the key says of it.
 struct KeyedBrew {
-  const Brew* brew = nullptr;
+  std::shared_ptr<const Brew> brew;
   IdOf<Lot> lot;
   int set = 0;
   std::size_t level = 0;
@@ -51,7 +52,7 @@ std::vector<KeyedBrew> counted_brews(const Trial& trial) {
   std::set<IdOf<Brew>> seen;
   for (const auto& pair : counted_pairs(trial)) {
     const auto take = [&](IdOf<Brew> id, std::size_t level) {
-      const Brew* brew = find_brew(trial, id);
+      const auto brew = find_brew(trial, id);
       if (brew && seen.insert(id).second) out.push_back({brew, pair.lot, pair.set, level});
     };
     take(pair.cup_a.brew, pair.level_a);
@@ -177,7 +178,7 @@ void look_at_hold(const Trial& trial, const KeyPair& pair, const ServedPair& ser
   const Constant* longest = find_constant(plan, ConstantKind::longest_hold);
   if (!served.served || !longest || !longest->target) return;
   const auto look = [&](IdOf<Brew> id, std::size_t level) {
-    const Brew* brew = find_brew(trial, id);
+    const auto brew = find_brew(trial, id);
     const Stamp* ready = brew ? standing(*brew, StampKind::ready) : nullptr;
     if (!ready) return;
     Drift d = drift_of({brew, pair.lot, pair.set, level}, ConstantKind::longest_hold, *longest->target,
@@ -194,15 +195,14 @@ void look_at_hold(const Trial& trial, const KeyPair& pair, const ServedPair& ser
 using Value = std::function<std::optional<double>(const Brew&, const Brew&)>;
 
 struct BrewPair {
-  const Brew* a;
-  const Brew* b;
+  std::shared_ptr<const Brew> a, b;
 };
 
 std::vector<BrewPair> contrast_brews(const Trial& trial) {
   std::vector<BrewPair> out;
   for (const auto& pair : counted_pairs(trial)) {
-    const Brew* a = find_brew(trial, pair.cup_a.brew);
-    const Brew* b = find_brew(trial, pair.cup_b.brew);
+    auto a = find_brew(trial, pair.cup_a.brew);
+    auto b = find_brew(trial, pair.cup_b.brew);
     if (pair.kind == PairKind::contrast && a && b) out.push_back({a, b});
   }
   return out;

@@ -175,6 +175,21 @@ TEST(Drifts, LeafWaterAndAnotherWayOfChillingAreSeenInOrderOfBrewing) {
   EXPECT_EQ(found[2].brew, BrewedTrial::brew_id(3, true));
 }
 
+TEST(Drifts, AnAmendedBrewCountsAsAmended) {
+  BrewedTrial t;
+  t.change(2, true, [](Brew& b) { b.infusions[0].steep = seconds(50); });
+  Amendment amendment;
+  amendment.target = Amendment::Target::brew;
+  amendment.brew = BrewedTrial::brew_id(2, true);
+  amendment.field = "leaf";
+  amendment.new_value = "4.2";
+  t.trial.amendments = {amendment};
+  const auto found = drifts(t.sealed());
+  ASSERT_EQ(found.size(), 2U);
+  EXPECT_EQ(found[0].what, ConstantKind::leaf_dose);
+  EXPECT_EQ(found[0].actual, 4200);
+}
+
 TEST(Drifts, WhatWasNotNotedIsNotJudged) {
   BrewedTrial t;
   t.change(1, true, [](Brew& b) {
