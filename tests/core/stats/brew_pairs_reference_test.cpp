@@ -26,7 +26,9 @@ class BrewPairsReference : public ::testing::TestWithParam<std::string> {
 };
 
 /// "0.5", "1", "1.5" as fractions.
-Rational margin_of(const std::string& text) { return rational(reference::whole(text, 1), 10).value(); }
+Rational margin_of(const std::string& text) {
+  return rational(reference::whole(text, 1), 10).value();
+}
 
 TEST_P(BrewPairsReference, ValuesAndEstimate) {
   EXPECT_EQ(pairs.tasted_pairs, expected["pairs"]);
@@ -165,7 +167,9 @@ INSTANTIATE_TEST_SUITE_P(AllSets, BrewPairsReference,
                                            "missing_sheets_3x3x4", "lost_brew_3x3x4", "sixteen_pots_4x4x6"),
                          [](const auto& test) { return test.param; });
 
-TEST(BrewPairsReferenceList, NoSetIsLeftOut) { EXPECT_EQ(reference::json("brew_pairs.json").size(), 10u); }
+TEST(BrewPairsReferenceList, NoSetIsLeftOut) {
+  EXPECT_EQ(reference::json("brew_pairs.json").size(), 10u);
+}
 
 // Source: worked by hand from brew_pairs/missing_sheets_3x3x4.csv. Brew pair L1-1: D = 2 (A), 2 (B), 0 (A): order means
 // 1 and 2, d_g = 1.5, lean ½. The plain mean of the three would be 4/3.

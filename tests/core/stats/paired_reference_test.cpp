@@ -160,7 +160,9 @@ std::vector<std::string> names() {
 INSTANTIATE_TEST_SUITE_P(AllSets, PairedReference, ::testing::ValuesIn(names()),
                          [](const auto& test) { return test.param; });
 
-TEST(PairedReferenceList, AllSetsAreThere) { EXPECT_EQ(names().size(), 27u); }
+TEST(PairedReferenceList, AllSetsAreThere) {
+  EXPECT_EQ(names().size(), 27u);
+}
 
 // Fisher 1935, The Design of Experiments, ch. 3: of 32 768 sign patterns 1 726 have a total at least as large.
 TEST(Published, FisherOnDarwinsMaize) {

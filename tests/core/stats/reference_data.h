@@ -15,7 +15,9 @@
 
 namespace likeleaf::stats::reference {
 
-inline std::string path(const std::string& name) { return std::string(LIKELEAF_SOURCE_DIR) + "/tests/reference/" + name; }
+inline std::string path(const std::string& name) {
+  return std::string(LIKELEAF_SOURCE_DIR) + "/tests/reference/" + name;
+}
 
 inline nlohmann::json json(const std::string& name) {
   std::ifstream in(path(name));
