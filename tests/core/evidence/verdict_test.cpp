@@ -92,8 +92,9 @@ TEST_P(BrewPairVerdicts, BothEnginesAtMarginOnePointAndOneDeciding) {
 TEST_P(BrewPairVerdicts, PartsAndLean) {
   const auto finding = judge_one(data, one_point);
   // The reference pools all sheets; where sheets are missing that is another number.
-  if (GetParam() != "missing_sheets_3x3x4")
+  if (GetParam() != "missing_sheets_3x3x4") {
     EXPECT_NEAR(*finding.lean, expected["lean_to_first_cup"].get<double>(), 1e-10);
+  }
   // With one brew pair a lot the reference shrinks lots to the estimate; the program has lot × assessor to go by.
   if (!expected["lots_unlike"].is_object()) return;
   for (const auto& lot : finding.by_lot)
