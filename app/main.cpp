@@ -80,6 +80,7 @@ int main(int argc, char** argv) {
   i->add_option("--deciding", import.deciding, "attributes that were named beforehand to decide")->delimiter(',');
   i->add_option("--margin", import.margin, "their margin in points");
   i->add_option("--tasted-at", import.tasted_at, "tasting temperature");
+  i->add_option("--tasted-on", import.tasted_on, "the day it was tasted, like 2026-03-02 (needed with --key)");
   i->callback([&] { code = app::import_verb(import); });
 
   app::ExportOptions exported;

@@ -1,6 +1,7 @@
 #include "app/verbs.h"
 
 #include <QApplication>
+#include <QLoggingCategory>
 #include <fmt/format.h>
 
 #include <iostream>
@@ -85,6 +86,8 @@ int report_verb(const ReportOptions& o) {
   int argc = 1;
   char name[] = "likeleaf";
   char* argv[] = {name, nullptr};
+  // What Qt has to say of a machine without a desktop is not for the reader of this line.
+  QLoggingCategory::setFilterRules(QStringLiteral("default.warning=false\nqt.*.warning=false"));
   QApplication application(argc, argv);
   ui::load_fonts();
   std::string bytes;
@@ -109,6 +112,9 @@ int import_verb(const ImportOptions& o) {
     const auto key = exchange::read_file_limited(*o.key, exchange::csv_size_limit);
     if (!key) return refuse(key.error());
     exchange::PaperOptions paper;
+    const auto day = parse_iso(o.tasted_on + "T12:00:00Z");
+    if (!day) return refuse({ErrorKind::bad_value, "day of tasting (--tasted-on)", o.tasted_on, "a date like 2026-03-02", {}});
+    paper.tasted = *day;
     paper.house = o.house;
     paper.question = o.question;
     paper.lever_name = o.changes;

@@ -29,6 +29,7 @@ struct ImportOptions {
   std::vector<std::string> deciding;
   std::string margin = "1";
   std::string tasted_at;
+  std::string tasted_on;                   ///< "2026-03-02": the day of a paper trial, part of what it is
 };
 int import_verb(const ImportOptions& options);
 

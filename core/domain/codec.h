@@ -183,11 +183,8 @@ nlohmann::json to_json(const KeyCup& cup);
 nlohmann::json to_json(const KeyPair& pair);
 nlohmann::json to_json(const PlannedBrew& brew);
 nlohmann::json to_json(const Spare& spare);
-/// With seed and salt as hexadecimal text: for the book and the digest. A bundle writes `key_without_seed`.
+/// With seed and salt as hexadecimal text: for the book and the digest. A bundle carries both after unmask only.
 nlohmann::json to_json(const Key& key);
-/// The key as an unmasked trial's bundle may carry it: the salt is published, the seed never leaves the book. Its
-/// digest cannot be recomputed from it.
-nlohmann::json key_without_seed(const Key& key);
 Result<KeyCup> read_key_cup(const nlohmann::json& value, const std::string& pointer);
 Result<KeyPair> read_key_pair(const nlohmann::json& value, const std::string& pointer);
 Result<PlannedBrew> read_planned_brew(const nlohmann::json& value, const std::string& pointer);

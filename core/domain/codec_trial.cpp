@@ -439,12 +439,6 @@ json to_json(const KeyOpening& opening) {
   return Value<KeyOpening>::write(opening);
 }
 
-json key_without_seed(const Key& key) {
-  Key shown = key;
-  shown.seed = {};
-  return to_json(shown);
-}
-
 Result<KeyCup> read_key_cup(const json& value, const std::string& pointer) {
   return Value<KeyCup>::read(value, pointer);
 }

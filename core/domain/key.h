@@ -56,7 +56,7 @@ struct Spare {
 };
 
 struct Key {
-  std::array<std::uint8_t, 32> seed{};  ///< of the draw; never leaves the book
+  std::array<std::uint8_t, 32> seed{};  ///< of the draw; published with the salt at unmask, never before
   std::array<std::uint8_t, 32> salt{};  ///< of the key's digest; published at unmask
   std::string generator;                ///< "draw-1"
   std::vector<PlannedBrew> brews;

@@ -117,7 +117,7 @@ void MainWindow::take(Result<std::unique_ptr<Session>> session) {
 
 void MainWindow::open_book(const std::filesystem::path& book) {
   auto session = Session::open(book, OpenWay::write, services_);
-  if (!session && (session.error().kind == ErrorKind::in_use || session.error().kind == ErrorKind::read_only)) {
+  if (!session && session.error().kind == ErrorKind::read_only) {
     const QString why = text(wording::sentence(session.error()));
     auto reading = Session::open(book, OpenWay::read_only, services_);
     if (reading) {

@@ -17,8 +17,8 @@ class MainWindow final : public QMainWindow {
  public:
   explicit MainWindow(const Services& services, QWidget* parent = nullptr);
   ~MainWindow() override;
-  /// Opens a book; when it is open elsewhere or cannot be changed it is opened read-only and that is said. What cannot be
-  /// opened at all is said on the start screen, in the user's words.
+  /// Opens a book; when it cannot be changed it is opened for reading and that is said. What cannot be opened at all, a
+  /// book open elsewhere with its holder named, is said on the start screen, and the book at hand stays.
   void open_book(const std::filesystem::path& book);
 
  private:

@@ -225,13 +225,6 @@ TEST(Codec, EveryOtherRecordComesBackToo) {
   EXPECT_EQ(value_of(read_served_pair(to_json(served), "")), served);
 }
 
-TEST(Codec, AKeyWithoutItsSeedStillReads) {
-  const SmallTrial t;
-  const json bare = key_without_seed(*t.sealed->key);
-  EXPECT_FALSE(bare.contains("seed"));
-  EXPECT_EQ(value_of(read_key_value(bare, "")).pairs, t.sealed->key->pairs);
-}
-
 // ---- What is refused, and how ---------------------------------------------------------------------------
 
 struct Refusal {

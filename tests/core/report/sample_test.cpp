@@ -90,7 +90,7 @@ TEST(StaffReport, says_answer_rule_recipe_doubts_and_all_three_digests) {
   const auto s = sample("trial-14.json");
   const auto doc = report::staff_report(s.findings, s.unmasked, {});
   const std::string text = report::to_text(doc);
-  for (const std::string wanted : {std::string("More bitter at 88\u00A0°C"), std::string("House rule from 5 March 2026"), std::string("How we brewed"), std::string("What we do not know"), std::string("Taste it yourself"),
+  for (const std::string& wanted : {std::string("More bitter at 88\u00A0°C"), std::string("House rule from 5 March 2026"), std::string("How we brewed"), std::string("What we do not know"), std::string("Taste it yourself"),
                                    std::string("scalds"), std::string("The answer"), std::string("Voided pairs"), std::string("Amended after lock"), s.unmasked.plan().plan_digest.hex(),
                                    s.unmasked.plan().key_digest.hex(), s.unmasked.trial().unmasked->sheets_digest.hex()})
     EXPECT_NE(text.find(wanted), std::string::npos) << wanted;

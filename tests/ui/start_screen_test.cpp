@@ -1,0 +1,143 @@
+// The start window, driven by keys and clicks in real widgets; a fresh window each.
+#include <gtest/gtest.h>
+
+#include <QAccessible>
+#include <QFile>
+#include <QImage>
+#include <QLabel>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QPushButton>
+#include <QtTest>
+
+#include "core/base/clock.h"
+#include "program.h"
+#include "ui/charts/charts.h"
+#include "ui/render/pdf.h"
+#include "ui/widgets/verdict_mark.h"
+#include "ui/window/main_window.h"
+#include "ui/window/qt_dispatcher.h"
+
+namespace likeleaf::test {
+namespace {
+
+struct Desk {
+  SystemClock clock;
+  SystemEntropy entropy;
+  ui::QtDispatcher dispatcher;
+  ui::MainWindow window{Services{clock, entropy, dispatcher}};
+  template <class T>
+  T* child(const char* name) {
+    auto* found = window.findChild<T*>(QString::fromLatin1(name));
+    EXPECT_NE(found, nullptr) << name;
+    return found;
+  }
+};
+
+TEST(StartWindow, empty_state_teaches_and_offers_the_sample) {
+  Desk d;
+  d.window.show();
+  ASSERT_TRUE(QTest::qWaitForWindowExposed(&d.window));
+  EXPECT_TRUE(d.child<QLabel>("empty")->isVisible());
+  EXPECT_TRUE(d.child<QPushButton>("sample")->isEnabled());
+  EXPECT_FALSE(d.child<QPushButton>("import")->isEnabled());
+}
+
+TEST(StartWindow, lists_trials_searches_them_and_shows_what_they_found) {
+  const SampleFolder s;
+  Desk d;
+  d.window.show();
+  d.window.open_book(s.book().toStdString());
+  auto* list = d.child<QListWidget>("trials");
+  ASSERT_EQ(list->count(), 3);
+  QTest::keyClicks(d.child<QLineEdit>("search"), "too hot");
+  ASSERT_EQ(list->count(), 1);
+  EXPECT_EQ(d.child<QLabel>("headline")->text(), QString::fromUtf8("More bitter at 88\u00A0°C. Body holds. Sweetness is open."));
+  d.child<QLineEdit>("search")->clear();
+  QTest::mouseClick(list->viewport(), Qt::LeftButton, Qt::NoModifier, list->visualItemRect(list->item(0)).center());
+  EXPECT_NE(d.child<QLabel>("headline")->text(), QString::fromUtf8("More bitter at 88\u00A0°C. Body holds. Sweetness is open."));
+}
+
+TEST(StartWindow, says_in_words_what_cannot_be_opened_and_keeps_the_book_it_has) {
+  const SampleFolder s;
+  QFile text(s.file("list.leafbook"));
+  ASSERT_TRUE(text.open(QIODevice::WriteOnly));
+  text.write("eggs, milk\n");
+  text.close();
+  Desk d;
+  d.window.show();
+  d.window.open_book(s.book().toStdString());
+  d.window.open_book(s.file("list.leafbook").toStdString());
+  EXPECT_TRUE(d.child<QLabel>("note")->isVisible());
+  EXPECT_TRUE(d.child<QLabel>("note")->text().contains("list.leafbook"));
+  EXPECT_EQ(d.child<QListWidget>("trials")->count(), 3);
+}
+
+TEST(StartWindow, a_book_open_elsewhere_is_not_touched_and_its_holder_named) {
+  const SampleFolder s;
+  Desk first, second;
+  first.window.open_book(s.book().toStdString());
+  second.window.show();
+  second.window.open_book(s.book().toStdString());
+  const QString note = second.child<QLabel>("note")->text();
+  EXPECT_TRUE(note.contains("open elsewhere") && note.contains("process")) << note.toStdString();
+  EXPECT_EQ(second.child<QListWidget>("trials")->count(), 0);
+  EXPECT_EQ(first.child<QListWidget>("trials")->count(), 3);
+}
+
+TEST(StartWindow, every_control_has_a_name_for_a_screen_reader) {
+  Desk d;
+  d.window.show();
+  for (auto* w : d.window.findChildren<QWidget*>()) {
+    if (w->focusPolicy() == Qt::NoFocus || !w->isVisible() || w->objectName().startsWith("qt_") || qobject_cast<QLabel*>(w)) continue;
+    auto* face = QAccessible::queryAccessibleInterface(w);
+    ASSERT_NE(face, nullptr);
+    if (w->inherits("QScrollArea")) continue;
+    EXPECT_FALSE(face->text(QAccessible::Name).isEmpty()) << w->metaObject()->className() << ' ' << w->objectName().toStdString();
+  }
+}
+
+TEST(VerdictMark, its_word_is_its_accessible_name) {
+  EXPECT_EQ(ui::VerdictMark(evidence::Word::held).accessibleName(), "Held");
+  EXPECT_EQ(ui::VerdictMark(evidence::Word::depends).accessibleName(), "Depends");
+}
+
+report::Figure figure() {
+  report::IntervalPlot plot;
+  plot.title = "88 °C minus 68 °C";
+  for (const auto word : {evidence::Word::moved, evidence::Word::held, evidence::Word::depends, evidence::Word::open, evidence::Word::noted})
+    plot.rows.push_back({"row " + std::to_string(static_cast<int>(word)), word, word != evidence::Word::noted, 0.5, evidence::Interval{-0.4, 1.4, 0.95}, 1, "said"});
+  plot.axis = {-2, 2, {{-1, "−1"}, {0, "0"}, {1, "+1"}}, "more at 68 °C", "more at 88 °C", "margin ±1"};
+  return {plot, "caption", "alt"};
+}
+
+TEST(Charts, svg_keeps_text_as_text_and_leaves_no_picture_inside) {
+  const QByteArray svg = ui::figure_svg(figure(), 680, ui::light_tokens());
+  EXPECT_TRUE(svg.startsWith("<svg"));
+  EXPECT_TRUE(svg.contains("more at 88 °C"));
+  EXPECT_TRUE(svg.contains("−1"));
+  EXPECT_FALSE(svg.contains("<image"));
+}
+
+TEST(Charts, png_follows_the_scale) {
+  const QImage one = QImage::fromData(ui::figure_png(figure(), 680, 1, ui::light_tokens()));
+  const QImage two = QImage::fromData(ui::figure_png(figure(), 680, 2, ui::dark_tokens()));
+  EXPECT_EQ(one.width(), 680);
+  EXPECT_EQ(two.width(), 1360);
+  EXPECT_NE(one.pixelColor(2, 2), two.pixelColor(2, 2)) << "the dark theme has its own paper";
+}
+
+TEST(Pdf, long_tables_go_on_over_pages_with_their_head) {
+  report::Document doc;
+  doc.meta = {"Title", "House", "label", "foot", "Likeleaf"};
+  report::Table t{"Many rows", {"A", "B"}, {false, true}, {}};
+  for (int i = 0; i < 200; ++i) t.rows.push_back({"row " + std::to_string(i), std::to_string(i)});
+  doc.blocks.emplace_back(t);
+  const QByteArray a4 = ui::pdf_bytes(doc, ui::Paper::a4), letter = ui::pdf_bytes(doc, ui::Paper::letter);
+  EXPECT_TRUE(a4.startsWith("%PDF"));
+  EXPECT_GT(a4.count("/Type /Page\n") + a4.count("/Type /Page "), 2);
+  EXPECT_NE(a4.size(), letter.size());
+}
+
+}  // namespace
+}  // namespace likeleaf::test
