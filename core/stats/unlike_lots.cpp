@@ -27,13 +27,18 @@ std::optional<std::uint64_t> ways_of(std::span<const std::int64_t> sizes) {
   return static_cast<std::uint64_t>(ways);
 }
 
-std::optional<double> smallest_p(std::span<const std::int64_t> sizes) {
-  const auto ways = ways_of(sizes);
-  if (sizes.size() < 2 || !ways) return std::nullopt;
+/// In how many ways lots of equal size can change names: a whole number up to 2^53 is all that is needed of it.
+double namings(std::span<const std::int64_t> sizes) {
   std::map<std::int64_t, int> alike;
   double same = 1;
   for (const std::int64_t n : sizes) same *= ++alike[n];
-  return std::min(1.0, same / static_cast<double>(*ways));
+  return same;
+}
+
+std::optional<double> smallest_p(std::span<const std::int64_t> sizes) {
+  const auto ways = ways_of(sizes);
+  if (sizes.size() < 2 || !ways) return std::nullopt;
+  return std::min(1.0, namings(sizes) / static_cast<double>(*ways));
 }
 
 /// Σ S²·(L/n) with L the least common multiple of the sizes: the statistic times L, whole.
@@ -51,6 +56,7 @@ struct Listing {
   const Statistic& statistic;
   Wide seen;
   const std::stop_token& stop;
+  std::span<const std::int64_t> sizes;
   std::vector<std::int64_t> room, sums;
   std::uint64_t ways = 0, extreme = 0;
 
@@ -61,6 +67,12 @@ struct Listing {
     }
     for (std::size_t l = 0; l < room.size(); ++l) {
       if (room[l] == 0) continue;
+      // Two empty lots of one size are the same but for their names: only the first is tried, which leaves out the same
+      // number of twins of every way.
+      bool twin = false;
+      for (std::size_t k = 0; k < l && !twin; ++k)
+        twin = room[k] == sizes[k] && room[l] == sizes[l] && sizes[k] == sizes[l];
+      if (twin) continue;
       --room[l];
       sums[l] += d[i];
       const bool go_on = place(i + 1);
@@ -138,8 +150,8 @@ Result<UnlikeLots> unlike_lots(const Weighted& values, std::uint64_t seed, const
 
   out.state = UnlikeState::asked;
   out.smallest_p = smallest_p(sizes);
-  if (out.ways && *out.ways <= most_ways) {
-    Listing listing{d, statistic, seen, stop, sizes, std::vector<std::int64_t>(lots, 0)};
+  if (out.ways && static_cast<double>(*out.ways) / namings(sizes) <= static_cast<double>(most_ways)) {
+    Listing listing{d, statistic, seen, stop, sizes, sizes, std::vector<std::int64_t>(lots, 0)};
     if (!listing.place(0)) return fail(ErrorKind::cancelled);
     out.exact = fraction(listing.extreme, listing.ways);
     out.p = out.exact->value();
@@ -162,7 +174,6 @@ Result<UnlikeLots> unlike_lots(const Weighted& values, std::uint64_t seed, const
     }
     out.draws = lot_draws;
     out.p = static_cast<double>(extreme + 1) / static_cast<double>(lot_draws + 1);
-    out.smallest_p = std::nullopt;
   }
   if (progress) progress(1.0);
   return out;
