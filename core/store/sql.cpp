@@ -13,9 +13,13 @@ Error error_of_code(int extended, int system_errno, const std::string& message, 
   switch (code) {
     case SQLITE_FULL: kind = ErrorKind::disk_full; break;
     case SQLITE_IOERR:
-      kind = no_room                            ? ErrorKind::disk_full
-             : extended == SQLITE_IOERR_READ || extended == SQLITE_IOERR_SHORT_READ ? ErrorKind::cannot_read
-                                                : ErrorKind::cannot_write;
+      // A write that is refused without a fault of the device met a limit of size or quota; the number that the system
+      // gave for it is often lost on SQLite's way back.
+      if (no_room || (extended == SQLITE_IOERR_WRITE && system_errno != EIO))
+        kind = ErrorKind::disk_full;
+      else
+        kind = extended == SQLITE_IOERR_READ || extended == SQLITE_IOERR_SHORT_READ ? ErrorKind::cannot_read
+                                                                                   : ErrorKind::cannot_write;
       break;
     case SQLITE_READONLY: kind = ErrorKind::read_only; break;
     case SQLITE_CORRUPT: kind = ErrorKind::damaged; break;
