@@ -1,0 +1,93 @@
+#include "ui/widgets/blank_line.h"
+
+#include <QEvent>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QVBoxLayout>
+
+#include "ui/theme/theme.h"
+
+namespace likeleaf::ui {
+
+BlankLine::BlankLine(const QString& name, const QString& placeholder, QWidget* parent)
+    : QWidget(parent), line_(new QLineEdit(this)), message_(new QLabel(this)) {
+  auto* down = new QVBoxLayout(this);
+  down->setContentsMargins(0, 0, 0, 0);
+  down->setSpacing(2);
+  line_->setFrame(false);
+  line_->setFont(face(15, Weight::semi_bold));
+  line_->setMinimumHeight(30);
+  line_->setMaxLength(2000);
+  line_->setPlaceholderText(placeholder);
+  line_->setAccessibleName(name);
+  line_->installEventFilter(this);
+  message_->setFont(face(15));
+  message_->setWordWrap(true);
+  message_->setTextFormat(Qt::PlainText);
+  QPalette amber = message_->palette();
+  amber.setColor(QPalette::WindowText, tokens().caution);
+  message_->setPalette(amber);
+  message_->hide();
+  down->addWidget(line_);
+  down->addWidget(message_);
+  setFocusProxy(line_);
+  restyle();
+  connect(line_, &QLineEdit::editingFinished, this, &BlankLine::finish);
+  connect(line_, &QLineEdit::textEdited, this, &BlankLine::typing);
+}
+
+void BlankLine::set_value(const QString& value, bool even_while_writing) {
+  const bool writing = line_->hasFocus() && line_->text() != standing_ && !finishing_;
+  standing_ = value;
+  if (!writing || even_while_writing) {
+    if (line_->text() != value) line_->setText(value);
+  }
+}
+
+QString BlankLine::value() const { return line_->text(); }
+
+void BlankLine::set_message(const QString& message) {
+  message_->setText(message);
+  message_->setVisible(!message.isEmpty());
+  line_->setAccessibleDescription(message);
+}
+
+QString BlankLine::message() const { return message_->text(); }
+
+void BlankLine::set_read_only(bool read_only) {
+  line_->setReadOnly(read_only);
+  restyle();
+}
+
+void BlankLine::finish() {
+  // Enter and the loss of focus that follows it are one act; so is a message that moves the focus.
+  if (finishing_ || line_->isReadOnly() || line_->text() == standing_) return;
+  finishing_ = true;
+  emit typed(line_->text());
+  finishing_ = false;
+}
+
+bool BlankLine::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == line_ && event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape &&
+      line_->text() != standing_) {
+    line_->setText(standing_);
+    set_message({});
+    return true;
+  }
+  if (watched == line_ && (event->type() == QEvent::FocusIn || event->type() == QEvent::FocusOut)) restyle();
+  return QWidget::eventFilter(watched, event);
+}
+
+void BlankLine::restyle() {
+  const Tokens& t = tokens();
+  QPalette p = line_->palette();
+  p.setColor(QPalette::Base, Qt::transparent);
+  line_->setPalette(p);
+  const QString rule = line_->isReadOnly() ? QStringLiteral("1px solid transparent")
+                       : line_->hasFocus() ? QStringLiteral("2px solid %1").arg(t.action.name())
+                                           : QStringLiteral("1px solid %1").arg(t.ink.name());
+  line_->setStyleSheet(QStringLiteral("QLineEdit { background: transparent; color: %1; border: none; border-bottom: %2; padding: 2px; }").arg(t.ink.name(), rule));
+}
+
+}  // namespace likeleaf::ui

@@ -1,0 +1,48 @@
+#pragma once
+// An underlined blank to write in, with room under it for one sentence when what was written cannot be taken.
+#include <QString>
+#include <QWidget>
+
+class QLabel;
+class QLineEdit;
+
+namespace likeleaf::ui {
+
+/// Holds one typed value. It never judges: the owner hears typed(), and either sets the new value or says in a message
+/// why not; the owner then calls set_value with the value that stands.
+class BlankLine final : public QWidget {
+  Q_OBJECT
+ public:
+  /// `name` is what a screen reader says; `placeholder` stands in soft ink while the blank is empty.
+  explicit BlankLine(const QString& name, const QString& placeholder = {}, QWidget* parent = nullptr);
+  /// The value that stands; does not signal. While the person is writing in it, what they write is left alone unless
+  /// `even_while_writing`.
+  void set_value(const QString& value, bool even_while_writing = false);
+  [[nodiscard]] QString value() const;
+  /// A sentence under the line in the caution colour; empty hides it. The screen reader hears it as the description.
+  void set_message(const QString& message);
+  [[nodiscard]] QString message() const;
+  void set_read_only(bool read_only);
+  /// For object names, alignment, validators: the line itself.
+  [[nodiscard]] QLineEdit* line() const { return line_; }
+
+ signals:
+  /// Enter, or leaving the line, with text that differs from the value that stands.
+  void typed(const QString& text);
+  /// Every key, for lists that follow the typing.
+  void typing(const QString& text);
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
+ private:
+  void finish();
+  void restyle();
+
+  QLineEdit* line_;
+  QLabel* message_;
+  QString standing_;
+  bool finishing_ = false;
+};
+
+}  // namespace likeleaf::ui
