@@ -1,0 +1,123 @@
+// Sentences for people: errors and the words of findings.
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include "core/wording/cautions.h"
+#include "core/wording/errors.h"
+#include "core/wording/sentences.h"
+
+namespace likeleaf {
+namespace {
+
+using evidence::AttributeFinding;
+using evidence::Interval;
+using evidence::Word;
+
+SealedPlan plan_of_two_temperatures() {
+  SealedPlan p;
+  p.plan.lever.kind = LeverKind::water_temperature;
+  Level hot, cool;
+  hot.value = 88'000;
+  hot.present_way = true;
+  cool.value = 68'000;
+  p.plan.lever.levels = {hot, cool};
+  p.attributes = builtin_attributes();
+  return p;
+}
+
+AttributeFinding finding(Word word, double estimate, double low, double high) {
+  AttributeFinding f;
+  f.attribute = *find_attribute(builtin_attributes(), "bitterness");
+  f.contrast = {1, 0};
+  f.deciding = true;
+  f.margin = 1;
+  f.word = word;
+  f.estimate = estimate;
+  f.interval = Interval{low, high, 0.95};
+  f.engine = evidence::Engine::exact;
+  return f;
+}
+
+TEST(Errors, name_field_value_and_what_is_allowed) {
+  EXPECT_EQ(wording::sentence({ErrorKind::bad_value, "bitterness, cup 417", "7.3", "0 to 10 in half steps", {}}),
+            "Bitterness, cup 417: cannot take “7.3”; allowed: 0 to 10 in half steps.");
+  EXPECT_EQ(wording::sentence({ErrorKind::damaged, "journal", "recovered", {}, "a.leafbook"}),
+            "The book was not closed properly last time; what was kept then is all here (a.leafbook).");
+}
+
+TEST(Errors, every_kind_has_its_words) {
+  for (int kind = 0; kind <= static_cast<int>(ErrorKind::internal); ++kind) {
+    const std::string said = wording::sentence({static_cast<ErrorKind>(kind), "field", "value", "allowed", "where"});
+    EXPECT_GT(said.size(), 6u);
+    EXPECT_EQ(said.back(), '.');
+  }
+}
+
+TEST(Sentences, moved_says_where_there_is_more_and_how_sure) {
+  const auto plan = plan_of_two_temperatures();
+  auto f = finding(Word::moved, 1.9, 1.1, 2.7);
+  f.enough_to_matter = true;
+  EXPECT_EQ(wording::finding_text(f, plan, {}, false).title, "Bitterness: Moved, enough to matter");
+  EXPECT_EQ(wording::finding_text(f, plan, {}, false).sentence, "more bitter at 88\u00A0°C by 1.9 (1.1 to 2.7 more).");
+  f.estimate = -1.9;
+  f.interval = Interval{-2.7, -1.1, 0.95};
+  EXPECT_EQ(wording::finding_text(f, plan, {}, false).sentence, "less bitter at 88\u00A0°C by 1.9 (1.1 to 2.7 less).");
+}
+
+TEST(Sentences, held_is_said_in_full_only_when_the_panel_has_shown_that_it_notices) {
+  const auto plan = plan_of_two_temperatures();
+  auto f = finding(Word::held, 0.1, -0.6, 0.8);
+  EXPECT_NE(wording::finding_text(f, plan, {}, false).sentence.find("have not shown that we would taste"), std::string::npos);
+  f.sensitivity_shown = true;
+  EXPECT_EQ(wording::finding_text(f, plan, {}, false).sentence, "any change is within 1\u00A0point (0.6 less to 0.8 more).");
+}
+
+TEST(Sentences, open_is_never_no_difference) {
+  const auto plan = plan_of_two_temperatures();
+  auto f = finding(Word::open, -0.5, -1.3, 0.3);
+  f.open_reason = evidence::OpenReason::not_shown;
+  f.pairs_if_seen = 26;
+  f.not_worth_it = true;
+  const auto said = wording::finding_text(f, plan, {TemperatureUnit::celsius, ','}, false).sentence;
+  EXPECT_NE(said.find("less bitter at 88\u00A0°C by 0,5 (1,3 less to 0,3 more)"), std::string::npos) << said;
+  EXPECT_NE(said.find("26 brew pairs"), std::string::npos);
+  EXPECT_NE(said.find("Not worth it with this plan"), std::string::npos);
+}
+
+TEST(Sentences, a_level_off_95_per_cent_is_said) {
+  const auto plan = plan_of_two_temperatures();
+  auto f = finding(Word::moved, 1.9, 1.1, 2.7);
+  f.interval->level = 1 - 0.05 / 3;
+  EXPECT_NE(wording::finding_text(f, plan, {}, false).sentence.find("98.3\u00A0%"), std::string::npos);
+}
+
+RC_GTEST_PROP(Sentences, an_interval_is_said_from_small_to_large_without_signs, ()) {
+  const double low = *rc::gen::inRange(-40, 40) / 10.0, high = low + *rc::gen::inRange(0, 40) / 10.0;
+  const auto f = finding(Word::moved, (low + high) / 2, low, high);
+  const auto said = wording::interval_text(f, *f.interval, {});
+  RC_ASSERT(said.find("\u2212") == std::string::npos);
+  RC_ASSERT(said.find(" to ") != std::string::npos);
+  RC_ASSERT(said.find("more") != std::string::npos || said.find("less") != std::string::npos);
+}
+
+// Burn times fall to seconds above 60 °C (checks.csv D01, scald time table).
+TEST(Cautions, scalds_glass_in_ice_and_allergens_are_named_at_their_step) {
+  auto plan = plan_of_two_temperatures().plan;
+  Constant vessel, chill;
+  vessel.kind = ConstantKind::vessel;
+  vessel.text = "a glass of 250 ml";
+  chill.kind = ConstantKind::chill;
+  chill.text = "into ice with lids";
+  plan.constants = {vessel, chill};
+  Lot lot;
+  lot.code = "L-30";
+  lot.allergens = "almond";
+  EXPECT_NE(wording::cautions(wording::Step::pour, plan, {}, {}).at(0).find("88\u00A0°C"), std::string::npos);
+  EXPECT_NE(wording::cautions(wording::Step::chill, plan, {}, {}).at(0).find("glass"), std::string::npos);
+  bool named = false;
+  for (const auto& c : wording::cautions(wording::Step::taste, plan, {lot}, {})) named = named || c.find("almond") != std::string::npos;
+  EXPECT_TRUE(named);
+}
+
+}  // namespace
+}  // namespace likeleaf
