@@ -25,7 +25,7 @@ inline Attribute scale_of(const std::string& id) {
 class TrialBuilder {
  public:
   /// Water at 80 °C (level 0, the present way) against 90 °C; more levels go up by 10 °C.
-  TrialBuilder(int lots, int brew_pairs, int assessors, int levels = 2) : brew_pairs_(brew_pairs) {
+  TrialBuilder(int lots, int brew_pairs, int assessors, int levels = 2) {
     plan.id = fresh<Trial>();
     plan.question = "Does hotter water change it?";
     for (int l = 0; l < levels; ++l) {
@@ -113,6 +113,7 @@ class TrialBuilder {
     KeyPair pair = blank_pair(kind, lot, 0, {level, level});
     pair.cup_b.dilution = dilution;
     if (kind == PairKind::yardstick) pair.cup_b.brew = pair.cup_a.brew;
+    key_.pairs.back() = pair;
     return serve(pair, 0);
   }
   /// The same brew pair again, sides swapped.
@@ -232,7 +233,6 @@ class TrialBuilder {
   }
 
   FixedEntropy entropy_{20261};
-  int brew_pairs_;
   int next_code_ = 100;
   Key key_;
   std::vector<BlindServing> servings_;
