@@ -1,6 +1,7 @@
 // Findings of a trial of 8 attributes, 12 assessors, 6 lots, 2 replicate brew pairs: under 50 ms (methods.md 11).
 #include <benchmark/benchmark.h>
 
+#include <algorithm>
 #include <memory>
 #include <random>
 #include <stdexcept>
