@@ -1,8 +1,8 @@
 // The composition root: reads the command line, starts a verb or the window.
+#include <CLI/CLI.hpp>
 #include <QApplication>
 #include <QIcon>
 #include <QTimer>
-#include <CLI/CLI.hpp>
 #include <clocale>
 #include <iostream>
 

@@ -1,8 +1,8 @@
 #include "app/verbs.h"
 
+#include <fmt/format.h>
 #include <QApplication>
 #include <QLoggingCategory>
-#include <fmt/format.h>
 
 #include <iostream>
 
@@ -44,7 +44,8 @@ Result<Answer> answer_of(const std::filesystem::path& book, const std::string& t
   return Answer{std::move(*unmasked), std::move(*findings)};
 }
 
-Result<IdOf<Trial>> import_into(const std::filesystem::path& book, const TrialImport& import, const Services& services) {
+Result<IdOf<Trial>> import_into(const std::filesystem::path& book, const TrialImport& import,
+                                const Services& services) {
   const bool there = std::filesystem::exists(book);
   auto session = there ? Session::open(book, OpenWay::write, services) : Session::create(book, services);
   if (!session) return tl::unexpected(session.error());
@@ -81,7 +82,8 @@ int report_verb(const ReportOptions& o) {
   settings.program = "Likeleaf " LIKELEAF_VERSION;
   const auto document = report::staff_report(answer->findings, answer->unmasked, settings);
   // Charts need a QApplication; on a machine without a screen the offscreen platform draws the same.
-  if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM") && qEnvironmentVariableIsEmpty("DISPLAY") && qEnvironmentVariableIsEmpty("WAYLAND_DISPLAY"))
+  if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM") && qEnvironmentVariableIsEmpty("DISPLAY") &&
+      qEnvironmentVariableIsEmpty("WAYLAND_DISPLAY"))
     qputenv("QT_QPA_PLATFORM", "offscreen");
   int argc = 1;
   char name[] = "likeleaf";
@@ -95,7 +97,8 @@ int report_verb(const ReportOptions& o) {
     const QByteArray pdf = ui::pdf_bytes(document, o.letter ? ui::Paper::letter : ui::Paper::a4);
     bytes.assign(pdf.constData(), static_cast<std::size_t>(pdf.size()));
   } else {
-    bytes = report::to_html(document, [](const report::Figure& f) { return ui::figure_svg(f, 680, ui::light_tokens()).toStdString(); });
+    bytes = report::to_html(
+        document, [](const report::Figure& f) { return ui::figure_svg(f, 680, ui::light_tokens()).toStdString(); });
   }
   if (const auto written = exchange::write_file_atomically(o.out, bytes); !written) return refuse(written.error());
   return success;
@@ -113,7 +116,8 @@ int import_verb(const ImportOptions& o) {
     if (!key) return refuse(key.error());
     exchange::PaperOptions paper;
     const auto day = parse_iso(o.tasted_on + "T12:00:00Z");
-    if (!day) return refuse({ErrorKind::bad_value, "day of tasting (--tasted-on)", o.tasted_on, "a date like 2026-03-02", {}});
+    if (!day)
+      return refuse({ErrorKind::bad_value, "day of tasting (--tasted-on)", o.tasted_on, "a date like 2026-03-02", {}});
     paper.tasted = *day;
     paper.house = o.house;
     paper.question = o.question;
@@ -127,7 +131,8 @@ int import_verb(const ImportOptions& o) {
       if (!known || known->scale != Scale::seconds) {
         const auto halves = parse_decimal(o.margin, 1, 5, 100, "margin", "0.5 to 10 points in half steps");
         if (!halves) return refuse(halves.error());
-        if (*halves % 5 != 0) return refuse({ErrorKind::bad_value, "margin", o.margin, "0.5 to 10 points in half steps", {}});
+        if (*halves % 5 != 0)
+          return refuse({ErrorKind::bad_value, "margin", o.margin, "0.5 to 10 points in half steps", {}});
         deciding.margin = *halves / 5;
       }
       paper.deciding.push_back(deciding);
@@ -157,14 +162,19 @@ int export_verb(const ExportOptions& o) {
   const Trial& trial = *(*session)->trial();
   std::error_code code;
   std::filesystem::create_directories(o.out, code);
-  if (code) return refuse({ErrorKind::cannot_write, "folder", o.out.string(), "a folder that can be made and written", code.message()});
+  if (code)
+    return refuse(
+        {ErrorKind::cannot_write, "folder", o.out.string(), "a folder that can be made and written", code.message()});
   const std::string stem = fmt::format("trial-{}", trial.draft.number);
   const auto write = [&](const std::string& name, std::string_view bytes) -> Result<void> {
     auto done = exchange::write_file_atomically(o.out / name, bytes);
     if (done) std::cout << (o.out / name).string() << '\n';
     return done;
   };
-  if (const auto done = write(stem + ".json", exchange::bundle_text(trial, (*session)->registers(), (*session)->attributes(), "Likeleaf " LIKELEAF_VERSION)); !done)
+  if (const auto done =
+          write(stem + ".json", exchange::bundle_text(trial, (*session)->registers(), (*session)->attributes(),
+                                                      "Likeleaf " LIKELEAF_VERSION));
+      !done)
     return refuse(done.error());
   const auto tables = exchange::tidy_csv((*session)->trial());
   if (!tables) return refuse(tables.error());
@@ -179,7 +189,8 @@ int check_verb(const std::filesystem::path& book) {
   if (!session) return refuse(session.error());
   for (const auto& note : (*session)->opening_notes()) std::cout << wording::sentence(note) << '\n';
   const store::Health health = (*session)->check_book();
-  std::cout << fmt::format("Looked at {} trials, {} sealed, {} locked sheets.\n", health.trials, health.sealed, health.locked_sheets);
+  std::cout << fmt::format("Looked at {} trials, {} sealed, {} locked sheets.\n", health.trials, health.sealed,
+                           health.locked_sheets);
   for (const auto& finding : health.findings) std::cerr << "likeleaf: " << wording::sentence(finding) << '\n';
   if (!health.findings.empty()) return bad_input;
   std::cout << "The book is sound.\n";
@@ -187,7 +198,8 @@ int check_verb(const std::filesystem::path& book) {
 }
 
 int sample_verb(const std::filesystem::path& out) {
-  if (std::filesystem::exists(out)) return refuse({ErrorKind::conflict, "sample book", out.string(), "a file that is not there yet", {}});
+  if (std::filesystem::exists(out))
+    return refuse({ErrorKind::conflict, "sample book", out.string(), "a file that is not there yet", {}});
   LineServices line;
   auto session = Session::create(out, line.services());
   if (!session) return refuse(session.error());

@@ -22,14 +22,14 @@ struct ReportOptions {
 int report_verb(const ReportOptions& options);
 
 struct ImportOptions {
-  std::filesystem::path bundle;            ///< a bundle, or the sheets table of a paper trial
+  std::filesystem::path bundle;              ///< a bundle, or the sheets table of a paper trial
   std::optional<std::filesystem::path> key;  ///< the key table of a paper trial
   std::filesystem::path into;
   std::string changes, question, house, reference;
   std::vector<std::string> deciding;
   std::string margin = "1";
   std::string tasted_at;
-  std::string tasted_on;                   ///< "2026-03-02": the day of a paper trial, part of what it is
+  std::string tasted_on;  ///< "2026-03-02": the day of a paper trial, part of what it is
 };
 int import_verb(const ImportOptions& options);
 

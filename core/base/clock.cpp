@@ -48,9 +48,9 @@ Duration elapsed(const Moment& earlier, const Moment& later) {
 
 std::string iso_text(const Moment& m) {
   const Local l = local(m);
-  std::string out = fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:02}", int(l.date.year()), unsigned(l.date.month()),
-                                unsigned(l.date.day()), l.time.hours().count(), l.time.minutes().count(),
-                                l.time.seconds().count());
+  std::string out =
+      fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:02}", int(l.date.year()), unsigned(l.date.month()),
+                  unsigned(l.date.day()), l.time.hours().count(), l.time.minutes().count(), l.time.seconds().count());
   if (const auto ms = l.time.subseconds().count(); ms != 0) out += fmt::format(".{:03}", ms);
   if (m.offset_minutes == 0) return out + "Z";
   const int off = m.offset_minutes < 0 ? -m.offset_minutes : m.offset_minutes;
@@ -91,8 +91,8 @@ std::optional<Moment> parse_iso(std::string_view text) {
   if (!text.empty() || h > 23 || mi > 59 || s > 59) return std::nullopt;
   const year_month_day date{year(y), month(static_cast<unsigned>(mo)), day(static_cast<unsigned>(d))};
   if (!date.ok()) return std::nullopt;
-  const sys_time<milliseconds> at =
-      sys_days(date) + hours(h) + std::chrono::minutes(mi - out.offset_minutes) + std::chrono::seconds(s) + milliseconds(ms);
+  const sys_time<milliseconds> at = sys_days(date) + hours(h) + std::chrono::minutes(mi - out.offset_minutes) +
+                                    std::chrono::seconds(s) + milliseconds(ms);
   out.utc_ms = at.time_since_epoch().count();
   return out;
 }

@@ -11,9 +11,9 @@
 namespace likeleaf {
 
 struct Moment {
-  std::int64_t utc_ms = 0;         ///< milliseconds since 1970-01-01T00:00:00Z
+  std::int64_t utc_ms = 0;          ///< milliseconds since 1970-01-01T00:00:00Z
   std::int32_t offset_minutes = 0;  ///< local time minus UTC when it was noted
-  std::int64_t boot_ms = 0;        ///< CLOCK_BOOTTIME in milliseconds; 0 when it is not known (typed or imported)
+  std::int64_t boot_ms = 0;         ///< CLOCK_BOOTTIME in milliseconds; 0 when it is not known (typed or imported)
   auto operator<=>(const Moment&) const = default;
 };
 

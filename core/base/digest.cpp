@@ -20,9 +20,12 @@ std::optional<Digest> Digest::parse(std::string_view hex) {
   for (std::size_t i = 0; i < 64; ++i) {
     const char c = hex[i];
     int v = 0;
-    if (c >= '0' && c <= '9') v = c - '0';
-    else if (c >= 'a' && c <= 'f') v = c - 'a' + 10;
-    else return std::nullopt;
+    if (c >= '0' && c <= '9')
+      v = c - '0';
+    else if (c >= 'a' && c <= 'f')
+      v = c - 'a' + 10;
+    else
+      return std::nullopt;
     out.bytes_[i / 2] = static_cast<std::uint8_t>(out.bytes_[i / 2] << 4 | v);
   }
   return out;

@@ -13,7 +13,9 @@ extern const std::size_t embedded_count;
 }  // namespace detail
 
 namespace {
-std::span<const detail::EmbeddedFile> all() { return {detail::embedded_files, detail::embedded_count}; }
+std::span<const detail::EmbeddedFile> all() {
+  return {detail::embedded_files, detail::embedded_count};
+}
 }  // namespace
 
 std::optional<std::string_view> embedded(std::string_view name) {

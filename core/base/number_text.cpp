@@ -8,7 +8,9 @@
 namespace likeleaf {
 namespace {
 
-bool starts(std::string_view text, std::string_view prefix) { return text.starts_with(prefix); }
+bool starts(std::string_view text, std::string_view prefix) {
+  return text.starts_with(prefix);
+}
 
 bool is_space_at(std::string_view text, std::size_t& width) {
   if (text.empty()) return false;
@@ -64,7 +66,9 @@ int take_unit(std::string_view& text, std::initializer_list<Unit> units, int whe
   return when_none;
 }
 
-std::int64_t round_div(std::int64_t a, std::int64_t b) { return (a >= 0 ? a + b / 2 : a - b / 2) / b; }
+std::int64_t round_div(std::int64_t a, std::int64_t b) {
+  return (a >= 0 ? a + b / 2 : a - b / 2) / b;
+}
 
 }  // namespace
 
@@ -82,8 +86,10 @@ std::string shown_value(std::string_view text) {
       ++i;
       continue;
     }
-    if (c < 0x20 || c == 0x7F) out += ' ';
-    else out.append(text.substr(i, width));
+    if (c < 0x20 || c == 0x7F)
+      out += ' ';
+    else
+      out.append(text.substr(i, width));
     i += width;
   }
   if (i < text.size()) out += "…";
@@ -205,8 +211,10 @@ std::string number_text(double value, int shown, const Style& style) {
   std::string digits = fmt::format("{:.{}f}", std::fabs(value), shown);
   bool zero = true;
   for (auto& c : digits) {
-    if (c == '.') c = style.decimal_mark;
-    else if (c != '0') zero = false;
+    if (c == '.')
+      c = style.decimal_mark;
+    else if (c != '0')
+      zero = false;
   }
   return (value < 0 && !zero ? minus_sign : "") + digits;
 }
@@ -231,7 +239,9 @@ std::string step_text(TemperatureStep s, const Style& style) {
   return trim_zeros(tenths, 1, style) + no_break_space + (f ? "°F" : "°C");
 }
 
-std::string mass_text(Mass m, const Style& style) { return trim_zeros(m.count(), 3, style) + no_break_space + "g"; }
+std::string mass_text(Mass m, const Style& style) {
+  return trim_zeros(m.count(), 3, style) + no_break_space + "g";
+}
 
 std::string duration_text(Duration d, const Style& style) {
   if (d.count() >= 600'000 && d.count() % 60'000 == 0)

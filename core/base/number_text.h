@@ -42,7 +42,8 @@ std::string volume_text(Volume v, const Style& style);      ///< "40 ml"; from 1
 /// p for people: "0.004", "under 0.001".
 std::string p_text(double p, const Style& style);
 
-/// Cuts user text for an error message to a readable length, on a code-point boundary; control characters become spaces.
+/// Cuts user text for an error message to a readable length, on a code-point boundary; control characters become
+/// spaces.
 std::string shown_value(std::string_view text);
 
 }  // namespace likeleaf

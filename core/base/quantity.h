@@ -47,10 +47,20 @@ class Temperature {
   std::int64_t mc_ = 0;
 };
 
-constexpr Mass grams(std::int64_t g) { return Mass(g * 1000); }
-constexpr Duration seconds(std::int64_t s) { return Duration(s * 1000); }
-constexpr Duration minutes(std::int64_t m) { return Duration(m * 60000); }
-constexpr Volume millilitres(std::int64_t ml) { return Volume(ml * 1000); }
-constexpr Temperature celsius(std::int64_t c) { return Temperature(c * 1000); }
+constexpr Mass grams(std::int64_t g) {
+  return Mass(g * 1000);
+}
+constexpr Duration seconds(std::int64_t s) {
+  return Duration(s * 1000);
+}
+constexpr Duration minutes(std::int64_t m) {
+  return Duration(m * 60000);
+}
+constexpr Volume millilitres(std::int64_t ml) {
+  return Volume(ml * 1000);
+}
+constexpr Temperature celsius(std::int64_t c) {
+  return Temperature(c * 1000);
+}
 
 }  // namespace likeleaf

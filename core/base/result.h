@@ -45,8 +45,7 @@ using Result = tl::expected<T, Error>;
 /// `return fail(ErrorKind::bad_value, "steep", "soon", "1 to 3600 seconds");`
 [[nodiscard]] inline tl::unexpected<Error> fail(ErrorKind kind, std::string field = {}, std::string value = {},
                                                 std::string allowed = {}, std::string where = {}) {
-  return tl::unexpected<Error>(
-      Error{kind, std::move(field), std::move(value), std::move(allowed), std::move(where)});
+  return tl::unexpected<Error>(Error{kind, std::move(field), std::move(value), std::move(allowed), std::move(where)});
 }
 
 }  // namespace likeleaf

@@ -39,19 +39,19 @@ struct Infusion {
 
 struct Brew {
   IdOf<Brew> id;
-  int number = 1;       ///< order of brewing
+  int number = 1;  ///< order of brewing
   IdOf<Lot> lot;
   std::size_t level = 0;
-  int set = 1;          ///< brew pair (brew set) of the lot, 1-based; controls and warm-ups: 0
+  int set = 1;  ///< brew pair (brew set) of the lot, 1-based; controls and warm-ups: 0
   int sitting = 1;
-  int portion = 1;      ///< numbered portion of the lot
+  int portion = 1;  ///< numbered portion of the lot
   std::optional<Mass> leaf;
   std::vector<Infusion> infusions;  ///< one for most brews
   std::vector<Stamp> stamps;
   std::vector<Reading> readings;
   std::optional<std::int64_t> tds_permyriad;  ///< strength, hundredths of a per cent
   std::optional<std::int64_t> ph_hundredths;
-  std::string chill;    ///< when it went another way than planned
+  std::string chill;  ///< when it went another way than planned
   std::string note;
   bool operator==(const Brew&) const = default;
 };

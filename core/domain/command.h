@@ -13,53 +13,135 @@
 namespace likeleaf {
 
 // Plan (until the seal)
-struct SetPlan { Plan plan; };                     ///< the whole draft; id and number stay
-struct ApplySeal {                                 ///< made by Session::seal, never by hand
+struct SetPlan {
+  Plan plan;
+};                  ///< the whole draft; id and number stay
+struct ApplySeal {  ///< made by Session::seal, never by hand
   std::shared_ptr<const SealedPlan> sealed;
   std::shared_ptr<const Key> key;
   std::vector<BlindServing> servings;
 };
 // Taste (a sheet until its lock)
-struct StartSheet { IdOf<Serving> serving; EnteredBy by = EnteredBy::screen; };
-struct PutMark { IdOf<Serving> serving; Side side; std::string field; std::optional<Mark> mark; };
-struct PutDirect { IdOf<Serving> serving; std::string attribute; std::optional<Direct> answer; };
-struct PutWords { IdOf<Serving> serving; Side side; std::vector<WordMark> words; };
-struct PutFault { IdOf<Serving> serving; Side side; bool fault; std::string note; };
-struct PutSheetNote { IdOf<Serving> serving; std::string note; };
-struct PutSippedFirst { IdOf<Serving> serving; std::optional<Side> side; };
-struct LockSheet { IdOf<Serving> serving; };       ///< blanks are allowed: they are named by review(), not forbidden
-struct PutGuess { IdOf<Serving> serving; Guess guess; };  ///< after the lock only, once
-struct PutDayState { DayState state; };
+struct StartSheet {
+  IdOf<Serving> serving;
+  EnteredBy by = EnteredBy::screen;
+};
+struct PutMark {
+  IdOf<Serving> serving;
+  Side side;
+  std::string field;
+  std::optional<Mark> mark;
+};
+struct PutDirect {
+  IdOf<Serving> serving;
+  std::string attribute;
+  std::optional<Direct> answer;
+};
+struct PutWords {
+  IdOf<Serving> serving;
+  Side side;
+  std::vector<WordMark> words;
+};
+struct PutFault {
+  IdOf<Serving> serving;
+  Side side;
+  bool fault;
+  std::string note;
+};
+struct PutSheetNote {
+  IdOf<Serving> serving;
+  std::string note;
+};
+struct PutSippedFirst {
+  IdOf<Serving> serving;
+  std::optional<Side> side;
+};
+struct LockSheet {
+  IdOf<Serving> serving;
+};  ///< blanks are allowed: they are named by review(), not forbidden
+struct PutGuess {
+  IdOf<Serving> serving;
+  Guess guess;
+};  ///< after the lock only, once
+struct PutDayState {
+  DayState state;
+};
 // Brew (stamps until unmask)
-struct TickWeighed { IdOf<Lot> lot; bool weighed = true; };
-struct PutStamp { IdOf<Brew> brew; StampKind kind; int infusion = 1; };
-struct UndoStamp { IdOf<Brew> brew; };             ///< the newest stamp of that brew that is not undone
-struct PutReading { IdOf<Brew> brew; Temperature temperature; std::string place; };
-struct PutBrewFacts {                              ///< what was weighed and measured; absent stays absent
+struct TickWeighed {
+  IdOf<Lot> lot;
+  bool weighed = true;
+};
+struct PutStamp {
+  IdOf<Brew> brew;
+  StampKind kind;
+  int infusion = 1;
+};
+struct UndoStamp {
+  IdOf<Brew> brew;
+};  ///< the newest stamp of that brew that is not undone
+struct PutReading {
+  IdOf<Brew> brew;
+  Temperature temperature;
+  std::string place;
+};
+struct PutBrewFacts {  ///< what was weighed and measured; absent stays absent
   IdOf<Brew> brew;
   std::optional<Mass> leaf;
   std::vector<Infusion> infusions;
   std::optional<std::int64_t> tds_permyriad, ph_hundredths;
   std::string chill, note;
 };
-struct PutServed { ServedPair served; };
-struct OpenKey { IdOf<Assessor> preparer; };
-struct CloseKey { IdOf<Assessor> preparer; };
+struct PutServed {
+  ServedPair served;
+};
+struct OpenKey {
+  IdOf<Assessor> preparer;
+};
+struct CloseKey {
+  IdOf<Assessor> preparer;
+};
 // Any time after the seal, with a reason
-struct VoidPair { IdOf<Pair> pair; std::string who, why; };  ///< takes the next spare; refused to the preparer once a sheet of the pair is locked
-struct Exclude { IdOf<Serving> serving; std::string who, why; };
-struct Amend { Amendment amendment; };             ///< old_value and time are filled in by apply
+struct VoidPair {
+  IdOf<Pair> pair;
+  std::string who, why;
+};  ///< takes the next spare; refused to the preparer once a sheet of the pair is locked
+struct Exclude {
+  IdOf<Serving> serving;
+  std::string who, why;
+};
+struct Amend {
+  Amendment amendment;
+};  ///< old_value and time are filled in by apply
 // The end
-struct Unmask { std::string who; };
-struct AdoptRule { AdoptedRule rule; };
+struct Unmask {
+  std::string who;
+};
+struct AdoptRule {
+  AdoptedRule rule;
+};
 
-using Command = std::variant<SetPlan, ApplySeal, StartSheet, PutMark, PutDirect, PutWords, PutFault, PutSheetNote,
-                             PutSippedFirst, LockSheet, PutGuess, PutDayState, TickWeighed, PutStamp, UndoStamp,
-                             PutReading, PutBrewFacts, PutServed, OpenKey, CloseKey, VoidPair, Exclude, Amend, Unmask,
-                             AdoptRule>;
+using Command =
+    std::variant<SetPlan, ApplySeal, StartSheet, PutMark, PutDirect, PutWords, PutFault, PutSheetNote, PutSippedFirst,
+                 LockSheet, PutGuess, PutDayState, TickWeighed, PutStamp, UndoStamp, PutReading, PutBrewFacts,
+                 PutServed, OpenKey, CloseKey, VoidPair, Exclude, Amend, Unmask, AdoptRule>;
 
 /// What a change touched; views refresh only that.
-enum class Part { plan, seal, sheet, day, weighed, brew, served, key_log, voids, exclusions, amendments, unmask, rule, registers };
+enum class Part {
+  plan,
+  seal,
+  sheet,
+  day,
+  weighed,
+  brew,
+  served,
+  key_log,
+  voids,
+  exclusions,
+  amendments,
+  unmask,
+  rule,
+  registers
+};
 struct Notice {
   Part part = Part::plan;
   std::string record;  ///< id text of the serving, brew, pair …; empty for the whole part

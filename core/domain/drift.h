@@ -9,10 +9,10 @@
 namespace likeleaf {
 
 struct Drift {
-  IdOf<Brew> brew;               ///< empty for a pair's first-sip mismatch
+  IdOf<Brew> brew;  ///< empty for a pair's first-sip mismatch
   std::optional<IdOf<Pair>> pair;
   IdOf<Lot> lot;
-  int set = 0;                   ///< brew pair of the lot
+  int set = 0;  ///< brew pair of the lot
   std::optional<std::size_t> level;
   int brew_number = 0;
   ConstantKind what = ConstantKind::steep_time;

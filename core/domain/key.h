@@ -26,7 +26,7 @@ struct KeyPair {
   IdOf<Pair> id;
   PairKind kind = PairKind::contrast;
   IdOf<Lot> lot;
-  int set = 0;          ///< brew pair of the lot, 1-based; 0 for controls and warm-ups
+  int set = 0;                           ///< brew pair of the lot, 1-based; 0 for controls and warm-ups
   std::size_t level_a = 0, level_b = 1;  ///< equal for blanks, yardsticks and warm-ups
   int sitting = 1;
   // One code for each liquor of the pair, the same for all assessors; who has which cup left is in the servings.

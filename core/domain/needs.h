@@ -27,30 +27,30 @@ int brews_of_control(ControlKind kind);
 struct LotNeed {
   IdOf<Lot> lot;
   int brews = 0;
-  Mass leaf;                      ///< for those brews
-  Mass open_reference_leaf;       ///< beside it, for the open reference pair
-  std::optional<Mass> stock;      ///< nothing when the lot is not in the registers or no stock was entered (0)
-  bool lasts = true;              ///< stock ≥ leaf + open_reference_leaf, or not known
+  Mass leaf;                  ///< for those brews
+  Mass open_reference_leaf;   ///< beside it, for the open reference pair
+  std::optional<Mass> stock;  ///< nothing when the lot is not in the registers or no stock was entered (0)
+  bool lasts = true;          ///< stock ≥ leaf + open_reference_leaf, or not known
 };
 
 struct Needs {
-  std::vector<LotNeed> lots;      ///< the trial's lots in the plan's order, then leaf of controls, warm-up, open pair
-  int brew_pairs = 0;             ///< of contrast pairs, over all lots (brew sets with more than two levels)
-  int pairs = 0;                  ///< all pairs served, warm-ups included
-  int tasted_pairs = 0;           ///< counted contrast sheets: what n will be
-  int sheets = 0;                 ///< all sheets, warm-ups and controls included
-  int counted_sheets = 0;         ///< without warm-ups
-  int brews = 0;                  ///< without the open reference pair
-  int open_reference_brews = 0;   ///< 2 when a reference pair is planned
+  std::vector<LotNeed> lots;     ///< the trial's lots in the plan's order, then leaf of controls, warm-up, open pair
+  int brew_pairs = 0;            ///< of contrast pairs, over all lots (brew sets with more than two levels)
+  int pairs = 0;                 ///< all pairs served, warm-ups included
+  int tasted_pairs = 0;          ///< counted contrast sheets: what n will be
+  int sheets = 0;                ///< all sheets, warm-ups and controls included
+  int counted_sheets = 0;        ///< without warm-ups
+  int brews = 0;                 ///< without the open reference pair
+  int open_reference_brews = 0;  ///< 2 when a reference pair is planned
   int sittings = 0;
   int most_brews_in_a_sitting = 0;
-  int most_cups_in_a_sitting = 0; ///< for all assessors
+  int most_cups_in_a_sitting = 0;  ///< for all assessors
   int cups = 0;
   Volume cup;
-  Volume liquor_per_brew;         ///< what one brew has to fill
-  Volume water;                   ///< for brewing
-  Duration sitting_for_taster;    ///< of the longest ordinary sitting
-  Duration first_sitting_extra;   ///< for the open reference pair
+  Volume liquor_per_brew;        ///< what one brew has to fill
+  Volume water;                  ///< for brewing
+  Duration sitting_for_taster;   ///< of the longest ordinary sitting
+  Duration first_sitting_extra;  ///< for the open reference pair
 };
 
 /// How the pairs of a plan fall into sittings; shared by needs() and the deal.

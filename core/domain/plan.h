@@ -45,10 +45,10 @@ struct InfusionPlan {
 
 /// One setting of the lever.
 struct Level {
-  std::string label;                         ///< for labels, waters, vessels; may be empty for numbers
-  std::optional<std::int64_t> value;         ///< milli-°C, ms or mg for numeric levers
-  std::vector<InfusionPlan> schedule;        ///< for brew_schedule and infusion_number
-  bool present_way = false;                  ///< the house's way now
+  std::string label;                   ///< for labels, waters, vessels; may be empty for numbers
+  std::optional<std::int64_t> value;   ///< milli-°C, ms or mg for numeric levers
+  std::vector<InfusionPlan> schedule;  ///< for brew_schedule and infusion_number
+  bool present_way = false;            ///< the house's way now
   bool operator==(const Level&) const = default;
 };
 
@@ -119,9 +119,9 @@ struct RuleClause {
 };
 struct IfThenRule {
   std::vector<RuleClause> clauses;
-  std::size_t to_level = 1;         ///< the level that the house would go to
-  std::vector<IdOf<Lot>> leaves;    ///< leaves named in the action: their own estimate is printed beside it
-  std::string action;               ///< free: "L-12 goes to 68 °C at the counter"
+  std::size_t to_level = 1;       ///< the level that the house would go to
+  std::vector<IdOf<Lot>> leaves;  ///< leaves named in the action: their own estimate is printed beside it
+  std::string action;             ///< free: "L-12 goes to 68 °C at the counter"
   bool operator==(const IfThenRule&) const = default;
 };
 
@@ -130,8 +130,8 @@ struct Control {
   ControlKind kind = ControlKind::blank;
   IdOf<Lot> lot;
   std::size_t level = 0;
-  int sitting = 1;                  ///< 1-based
-  Permille dilution{120};           ///< yardstick only: 120 is 12 %
+  int sitting = 1;         ///< 1-based
+  Permille dilution{120};  ///< yardstick only: 120 is 12 %
   bool operator==(const Control&) const = default;
 };
 
@@ -150,29 +150,29 @@ struct ReferenceWords {  ///< the panel's open pair before the first sitting and
 struct Plan {
   IdOf<Trial> id;
   int number = 1;
-  std::string house;     ///< "Ferry pier counter": the report's head
+  std::string house;  ///< "Ferry pier counter": the report's head
   std::string question;
   Lever lever;
   std::vector<Constant> constants;
   std::vector<IdOf<Lot>> lots;
-  IdOf<Lot> warm_up_lot;            ///< empty: no warm-up pair
+  IdOf<Lot> warm_up_lot;  ///< empty: no warm-up pair
   std::vector<PlanAttribute> attributes;
   std::vector<PlanAssessor> assessors;
-  int brew_pairs = 3;               ///< of each lot (of each contrast when there are more levels)
+  int brew_pairs = 3;  ///< of each lot (of each contrast when there are more levels)
   std::vector<Control> controls;
-  int pairs_per_sitting = 4;        ///< controls included, the warm-up not
-  int sittings = 0;                 ///< 0: as many as are needed
-  Volume cup{40000};                ///< poured into each cup
+  int pairs_per_sitting = 4;  ///< controls included, the warm-up not
+  int sittings = 0;           ///< 0: as many as are needed
+  Volume cup{40000};          ///< poured into each cup
   ServingWay serving_way = ServingWay::holding_bath;
   SipProtocol sip = SipProtocol::cup_by_cup;
   Blinding blinding = Blinding::preparer;
   EnginePolicy engine = EnginePolicy::automatic;
   std::int64_t alpha_permille = 50;
-  bool hide_first_cup = false;      ///< the first cup's scores are hidden until both are in
-  bool swallow = false;             ///< default state: spit
+  bool hide_first_cup = false;  ///< the first cup's scores are hidden until both are in
+  bool swallow = false;         ///< default state: spit
   std::optional<IfThenRule> rule;
   std::optional<ReferenceWords> reference_pair;
-  std::string exclusion_rule;       ///< in words: which sheets will not count
+  std::string exclusion_rule;  ///< in words: which sheets will not count
   std::string notes;
   std::optional<IdOf<Trial>> follows;  ///< the trial that this one follows up
   bool operator==(const Plan&) const = default;
@@ -209,14 +209,14 @@ std::vector<PlanNote> check(const Plan& plan, const Registers& registers, const 
 
 /// The one-variable check (methods.md 5) on the plan: may levels differ in the lever alone? Names what rides on it.
 struct RidingAlong {
-  std::string what;       ///< "chill path", "pour order", "liquor age", "boiler batch", "vessel", "preparer"
-  bool aligned = false;   ///< |mean of ±1 codes| > 0.5 or mean difference past tolerance
-  double alignment = 0;   ///< mean of the ±1 codes, or mean difference in `unit`
-  std::string unit;       ///< empty for codes
+  std::string what;      ///< "chill path", "pour order", "liquor age", "boiler batch", "vessel", "preparer"
+  bool aligned = false;  ///< |mean of ±1 codes| > 0.5 or mean difference past tolerance
+  double alignment = 0;  ///< mean of the ±1 codes, or mean difference in `unit`
+  std::string unit;      ///< empty for codes
 };
 struct OneVariable {
-  bool holds = true;                 ///< nothing but the lever differs
-  std::vector<std::string> problems; ///< what else differs, in words
+  bool holds = true;                  ///< nothing but the lever differs
+  std::vector<std::string> problems;  ///< what else differs, in words
   std::vector<RidingAlong> riding;
 };
 OneVariable one_variable(const Plan& plan);

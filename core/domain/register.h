@@ -1,5 +1,6 @@
 #pragma once
-// The house's registers: lots of leaf, waters, vessels, assessors. Values; every change is a new value with the same id.
+// The house's registers: lots of leaf, waters, vessels, assessors. Values; every change is a new value with the same
+// id.
 #include <cstdint>
 #include <optional>
 #include <string>

@@ -48,6 +48,8 @@ using Mark = std::variant<Score, FinishTime, NoScore>;
 enum class Direct { left_more, right_more, cannot_tell };
 
 enum class Side { left, right };
-constexpr Side other(Side s) { return s == Side::left ? Side::right : Side::left; }
+constexpr Side other(Side s) {
+  return s == Side::left ? Side::right : Side::left;
+}
 
 }  // namespace likeleaf

@@ -9,8 +9,8 @@
 
 namespace likeleaf {
 
-/// Canonical text of the resolved plan; what the plan digest is over, and what the store keeps for ever. The two digests
-/// are not in it: whoever keeps this text keeps them beside it, and read_sealed(plan_text(s)) has them empty.
+/// Canonical text of the resolved plan; what the plan digest is over, and what the store keeps for ever. The two
+/// digests are not in it: whoever keeps this text keeps them beside it, and read_sealed(plan_text(s)) has them empty.
 std::string plan_text(const SealedPlan& sealed);
 /// Canonical text of a draft, for the store (same shape without the resolved records).
 std::string draft_text(const Plan& plan);

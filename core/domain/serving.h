@@ -35,11 +35,11 @@ struct BlindServing {
   IdOf<Serving> id;
   IdOf<Assessor> assessor;
   IdOf<Pair> pair;
-  int sitting = 1;      ///< 1-based
-  int place = 1;        ///< in the sitting, 1-based over the counted and control pairs; 0 is the warm-up
-  int of = 1;           ///< pairs in that sitting, the warm-up not counted
+  int sitting = 1;  ///< 1-based
+  int place = 1;    ///< in the sitting, 1-based over the counted and control pairs; 0 is the warm-up
+  int of = 1;       ///< pairs in that sitting, the warm-up not counted
   BlindCode left, right;
-  Side first = Side::left;  ///< which cup the plan asks to be sipped first
+  Side first = Side::left;               ///< which cup the plan asks to be sipped first
   std::optional<IdOf<Pair>> instead_of;  ///< set on the pair that replaces a voided one
   bool operator==(const BlindServing&) const = default;
 };

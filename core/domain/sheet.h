@@ -54,9 +54,9 @@ struct Sheet {
 struct DayState {
   IdOf<Assessor> assessor;
   int sitting = 1;
-  bool cold = false;       ///< has a cold or blocked nose
+  bool cold = false;        ///< has a cold or blocked nose
   bool ate_lately = false;  ///< strong or spicy food within the hour
-  bool swallows = false;   ///< else spits
+  bool swallows = false;    ///< else spits
   std::string note;
   Moment noted;
   bool operator==(const DayState&) const = default;

@@ -22,18 +22,18 @@ struct SealedPlan {
   Registers registers;                ///< only what the plan refers to
   std::vector<Attribute> attributes;  ///< resolved, in the plan's order
   Moment sealed;
-  Digest plan_digest;                 ///< of plan_text(): unsalted
-  Digest key_digest;                  ///< of key_text(): salted
-  bool paper_import = false;          ///< a finished paper trial read from two tables: nothing was sealed beforehand
+  Digest plan_digest;         ///< of plan_text(): unsalted
+  Digest key_digest;          ///< of key_text(): salted
+  bool paper_import = false;  ///< a finished paper trial read from two tables: nothing was sealed beforehand
   bool operator==(const SealedPlan&) const = default;
 };
 
 struct Amendment {
   enum class Target { sheet_mark, sheet_direct, brew, plan_note } target = Target::sheet_mark;
-  IdOf<Serving> serving;       ///< for sheets
-  std::optional<Side> side;    ///< for sheet_mark
-  IdOf<Brew> brew;             ///< for brew
-  std::string field;           ///< sheet field, attribute id, or "steep", "leaf", …
+  IdOf<Serving> serving;             ///< for sheets
+  std::optional<Side> side;          ///< for sheet_mark
+  IdOf<Brew> brew;                   ///< for brew
+  std::string field;                 ///< sheet field, attribute id, or "steep", "leaf", …
   std::string old_value, new_value;  ///< machine text
   std::string who, why;
   Moment at;
@@ -59,7 +59,7 @@ struct Exclusion {
 struct UnmaskRecord {
   Moment at;
   std::string who;
-  Digest sheets_digest;  ///< of all locked sheets' digests, combined
+  Digest sheets_digest;                                                 ///< of all locked sheets' digests, combined
   bool plan_intact = false, key_intact = false, sheets_intact = false;  ///< digests recomputed at unmask
   bool operator==(const UnmaskRecord&) const = default;
 };

@@ -17,12 +17,12 @@ struct Pairing {
   IdOf<Pair> pair;
   PairKind kind = PairKind::contrast;
   IdOf<Lot> lot;
-  int set = 0;                 ///< brew pair of the lot
-  Contrast levels;             ///< a and b; equal for blanks, yardsticks and warm-ups
+  int set = 0;      ///< brew pair of the lot
+  Contrast levels;  ///< a and b; equal for blanks, yardsticks and warm-ups
   IdOf<Brew> brew_a, brew_b;
   Permille dilution_b{0};
-  Side side_b = Side::left;    ///< where the cup at level b (the diluted cup, the second brew) stood
-  Side first = Side::left;     ///< which side was really sipped first
+  Side side_b = Side::left;  ///< where the cup at level b (the diluted cup, the second brew) stood
+  Side first = Side::left;   ///< which side was really sipped first
   int sitting = 1, place = 1;
   std::optional<IdOf<Pair>> repeat_of;
   std::shared_ptr<const Sheet> sheet;  ///< amendments applied
@@ -50,7 +50,8 @@ Result<UnmaskRecord> unmask(const Trial& trial, std::string who, const Moment& n
 /// The joined view of an unmasked trial; refused before unmask. Voided pairs are left out; amendments are applied.
 Result<Unmasked> open_unmasked(std::shared_ptr<const Trial> trial);
 
-/// Resolves a pair id to its key pair: the sealed pair, or the voided pair's levels under a spare's id, codes and brews.
+/// Resolves a pair id to its key pair: the sealed pair, or the voided pair's levels under a spare's id, codes and
+/// brews.
 std::optional<KeyPair> resolve_pair(const Trial& trial, IdOf<Pair> pair);
 
 /// Move-only; while it lives the preparer may read the key.

@@ -19,14 +19,14 @@ enum class Word { moved, held, depends, open, noted };
 /// Why an attribute is Open, or why a word is qualified; the wording says it in a sentence.
 enum class OpenReason {
   none,
-  not_shown,          ///< neither test passed
-  nothing_left,       ///< no brew pair has a score
-  too_faint,          ///< more than a third of the pairs with both cups ≤ 0.5
-  too_strong,         ///< … both cups ≥ 9.5
-  no_spread,          ///< every brew pair gave the same answer: look at the sheets
-  cut_off,            ///< the word differs with cut-off finish times at one end or the other
-  cannot_decide,      ///< too few brew pairs for either engine
-  order_confounded    ///< all brew pairs were tasted in one order: describe only
+  not_shown,        ///< neither test passed
+  nothing_left,     ///< no brew pair has a score
+  too_faint,        ///< more than a third of the pairs with both cups ≤ 0.5
+  too_strong,       ///< … both cups ≥ 9.5
+  no_spread,        ///< every brew pair gave the same answer: look at the sheets
+  cut_off,          ///< the word differs with cut-off finish times at one end or the other
+  cannot_decide,    ///< too few brew pairs for either engine
+  order_confounded  ///< all brew pairs were tasted in one order: describe only
 };
 
 struct Interval {
@@ -36,11 +36,11 @@ struct Interval {
 
 /// Mean difference of one lot or one assessor.
 struct PartEstimate {
-  std::string id;      ///< id text of the lot or assessor
-  std::string name;    ///< lot code or alias, as sealed
+  std::string id;    ///< id text of the lot or assessor
+  std::string name;  ///< lot code or alias, as sealed
   int brew_pairs = 0, tasted_pairs = 0;
-  double mean = 0;     ///< of its d_g (lot) or of its D (assessor)
-  double shrunken = 0; ///< methods.md section 2
+  double mean = 0;                   ///< of its d_g (lot) or of its D (assessor)
+  double shrunken = 0;               ///< methods.md section 2
   std::optional<Interval> interval;  ///< 95 %, by t on its own values, where it has three or more
 };
 
@@ -70,15 +70,15 @@ struct AnnexChecks {
   std::optional<double> hodges_lehmann;
   std::optional<Interval> hodges_lehmann_interval;
   std::optional<double> sign_test_p;
-  int positive = 0, zero = 0, negative = 0;      ///< brew pairs by sign of d_g
-  std::optional<Interval> share_positive;        ///< Clopper–Pearson, of the non-zero brew pairs
+  int positive = 0, zero = 0, negative = 0;  ///< brew pairs by sign of d_g
+  std::optional<Interval> share_positive;    ///< Clopper–Pearson, of the non-zero brew pairs
 };
 
 struct Attribution {  ///< sums up unlike lots or unlike assessors
   bool asked = false;
   std::optional<double> p;
-  bool leaf_or_pot = false;  ///< one brew pair a lot: not told apart
-  bool shown = false;        ///< p ≤ 0.05 and a shrunken estimate that differs enough
+  bool leaf_or_pot = false;        ///< one brew pair a lot: not told apart
+  bool shown = false;              ///< p ≤ 0.05 and a shrunken estimate that differs enough
   std::vector<std::string> names;  ///< the lots or assessors that differ
 };
 
@@ -86,44 +86,44 @@ struct AttributeFinding {
   Attribute attribute;  ///< as sealed
   Contrast contrast;
   bool deciding = false;
-  double margin = 0;    ///< points, or ln ratio
-  int brew_pairs = 0;   ///< G
-  int tasted_pairs = 0; ///< n
+  double margin = 0;        ///< points, or ln ratio
+  int brew_pairs = 0;       ///< G
+  int tasted_pairs = 0;     ///< n
   bool both_orders = true;  ///< in every brew pair
   double estimate = 0;
   std::optional<double> se, sd_brew_pairs;
   std::optional<int> df;
   Engine engine = Engine::describe;
-  std::string method;   ///< "exact flips of 9 brew pairs (512)", "t with 8 degrees of freedom", …
-  std::optional<Interval> interval;      ///< drawn; at the level at which it was decided
+  std::string method;                ///< "exact flips of 9 brew pairs (512)", "t with 8 degrees of freedom", …
+  std::optional<Interval> interval;  ///< drawn; at the level at which it was decided
   std::optional<Interval> interval_95;
   std::optional<double> p_moved, p_moved_holm, alpha_moved;  ///< raw, Holm-adjusted, level at its place
   std::optional<double> p_held, p_held_holm, alpha_held;
 
   Word word = Word::noted;
-  bool enough_to_matter = false;  ///< Moved: the whole drawn interval lies beyond the margin
-  bool small_real_shift = false;  ///< Held: both tests pass
-  bool sensitivity_shown = false; ///< Held: this panel has shown that it notices one margin
+  bool enough_to_matter = false;   ///< Moved: the whole drawn interval lies beyond the margin
+  bool small_real_shift = false;   ///< Held: both tests pass
+  bool sensitivity_shown = false;  ///< Held: this panel has shown that it notices one margin
   OpenReason open_reason = OpenReason::none;
   std::optional<int> pairs_if_seen, pairs_if_margin, pairs_to_hold;  ///< brew pairs in all for power 0.8
-  bool not_worth_it = false;      ///< above twice the plan
+  bool not_worth_it = false;                                         ///< above twice the plan
 
   Attribution lots, assessors;
   std::vector<PartEstimate> by_lot, by_assessor;
   std::vector<TastedPair> pairs;
-  int missing = 0;                ///< sheets without a usable score here
-  int cut_off = 0;                ///< finish times under 3 or over 120 among the pairs
+  int missing = 0;  ///< sheets without a usable score here
+  int cut_off = 0;  ///< finish times under 3 or over 120 among the pairs
   double out_of_range_share = 0;
   std::optional<DirectAnswers> direct;
   AnnexChecks checks;
   Expectation expected = Expectation::none;
   enum class Outcome { none, as_expected, opposite, not_settled } outcome = Outcome::none;
-  std::optional<double> lean;                 ///< first − second cup, points
+  std::optional<double> lean;  ///< first − second cup, points
   std::optional<Interval> lean_interval;
-  std::optional<double> d_b_first, d_a_first; ///< mean D for each order
-  bool order_gap = false;                     ///< |difference of the two| above the margin
+  std::optional<double> d_b_first, d_a_first;           ///< mean D for each order
+  bool order_gap = false;                               ///< |difference of the two| above the margin
   std::optional<double> estimate_with_late_exclusions;  ///< sensitivity line
-  std::optional<double> mean_a, mean_b;       ///< mean scores (seconds: medians)
+  std::optional<double> mean_a, mean_b;                 ///< mean scores (seconds: medians)
 };
 
 struct BlankControl {
@@ -150,9 +150,14 @@ struct RepeatControl {
 
 struct DriftEffect {
   Drift drift;
-  std::string lot;                   ///< code
-  struct Without { std::string attribute; double estimate; Word word; Contrast contrast{}; };
-  std::vector<Without> without;      ///< deciding attributes with that brew pair left out
+  std::string lot;  ///< code
+  struct Without {
+    std::string attribute;
+    double estimate;
+    Word word;
+    Contrast contrast{};
+  };
+  std::vector<Without> without;  ///< deciding attributes with that brew pair left out
 };
 
 struct ClauseOutcome {
@@ -162,7 +167,10 @@ struct ClauseOutcome {
 struct RuleOutcome {
   std::vector<ClauseOutcome> clauses;
   ClauseOutcome::Met met = ClauseOutcome::Met::cannot_say;  ///< met: all met; not met: any not met
-  struct LeafLine { std::string lot, attribute; double estimate; };  ///< change from the present way
+  struct LeafLine {
+    std::string lot, attribute;
+    double estimate;
+  };  ///< change from the present way
   std::vector<LeafLine> leaves;
 };
 
@@ -180,7 +188,8 @@ struct WordCount {
 
 struct Findings {
   std::vector<Contrast> contrasts;
-  /// For each contrast: deciding attributes in the order Moved, Held, Depends, Open (ties in the plan's order), then also noted.
+  /// For each contrast: deciding attributes in the order Moved, Held, Depends, Open (ties in the plan's order), then
+  /// also noted.
   std::vector<AttributeFinding> attributes;
   int brew_pairs = 0;    ///< of contrast pairs that have sheets, over all lots
   int tasted_pairs = 0;  ///< contrast sheets that count
@@ -191,9 +200,9 @@ struct Findings {
   std::vector<BlankControl> blanks;
   std::vector<YardstickControl> yardsticks;
   std::vector<RepeatControl> repeats;
-  std::optional<double> lean;          ///< mean over the 0-10 attributes of first − second
+  std::optional<double> lean;  ///< mean over the 0-10 attributes of first − second
   std::vector<DriftEffect> drifts;
-  OneVariable one_variable;            ///< as brewed
+  OneVariable one_variable;  ///< as brewed
   Guesses guesses;
   std::vector<WordCount> words;
   int sheets = 0, counted_sheets = 0, excluded_before = 0, excluded_after = 0, amended = 0, voided = 0;

@@ -32,7 +32,9 @@ class Descriptor {
   int fd_;
 };
 
-std::string reason(int error) { return std::generic_category().message(error); }
+std::string reason(int error) {
+  return std::generic_category().message(error);
+}
 
 tl::unexpected<Error> write_error(int error, const std::filesystem::path& path) {
   const std::string where = path.string();
@@ -116,17 +118,18 @@ Result<std::string> read_file_limited(const std::filesystem::path& path, std::ui
   // O_NONBLOCK: opening a pipe that nobody writes to must not hang.
   const Descriptor fd(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
   if (!fd.good()) {
-    if (errno == ENOENT || errno == ENOTDIR) return fail(ErrorKind::not_found, "file", name, "a file that exists", where);
+    if (errno == ENOENT || errno == ENOTDIR)
+      return fail(ErrorKind::not_found, "file", name, "a file that exists", where);
     return fail(ErrorKind::cannot_read, "file", name,
-                errno == EACCES ? "a file you may read" : fmt::format("a file that can be read (the system says: {})", reason(errno)),
+                errno == EACCES ? "a file you may read"
+                                : fmt::format("a file that can be read (the system says: {})", reason(errno)),
                 where);
   }
   struct stat status {};
   if (::fstat(fd.get(), &status) != 0 || !S_ISREG(status.st_mode))
     return fail(ErrorKind::cannot_read, "file", name, "a file, not a folder or device", where);
   const auto size = static_cast<std::uint64_t>(status.st_size);
-  if (size > limit)
-    return fail(ErrorKind::too_large, "size", size_text(size), "at most " + size_text(limit), where);
+  if (size > limit) return fail(ErrorKind::too_large, "size", size_text(size), "at most " + size_text(limit), where);
   std::string bytes;
   bytes.reserve(size);
   std::array<char, 65536> part{};
@@ -145,7 +148,8 @@ Result<void> write_file_atomically(const std::filesystem::path& wanted, std::str
   std::error_code ignored;
   if (wanted.filename().empty() || std::filesystem::is_directory(wanted, ignored)) return write_error(EISDIR, wanted);
   // Through a symbolic link the file it points to is replaced, not the link.
-  auto path = std::filesystem::is_symlink(wanted, ignored) ? std::filesystem::weakly_canonical(wanted, ignored) : wanted;
+  auto path =
+      std::filesystem::is_symlink(wanted, ignored) ? std::filesystem::weakly_canonical(wanted, ignored) : wanted;
   if (path.empty()) path = wanted;
   std::string name;
   const int fd = open_beside(path, name);

@@ -10,8 +10,8 @@
 namespace likeleaf::exchange {
 
 /// The bytes of a regular file of at most `limit` bytes. The size is looked at before anything is read, and the reading
-/// itself stops at the limit (a file may grow meanwhile). Errors: not_found, cannot_read (also for folders and devices),
-/// too_large with the size found and the size allowed; `where` is the path.
+/// itself stops at the limit (a file may grow meanwhile). Errors: not_found, cannot_read (also for folders and
+/// devices), too_large with the size found and the size allowed; `where` is the path.
 Result<std::string> read_file_limited(const std::filesystem::path& path, std::uint64_t limit);
 
 /// Writes a file so that `path` holds either what it held before or all of `bytes`, also after a loss of power: a

@@ -14,14 +14,18 @@
 namespace likeleaf::exchange {
 namespace {
 
-std::string at(const char* list, std::size_t index) { return fmt::format("/{}/{}", list, index); }
+std::string at(const char* list, std::size_t index) {
+  return fmt::format("/{}/{}", list, index);
+}
 
 /// The two codes of a pair, in order, however they stand on the table.
 using Codes = std::array<int, 2>;
 Codes codes_of(BlindCode one, BlindCode two) {
   return {std::min(one.number(), two.number()), std::max(one.number(), two.number())};
 }
-std::string codes_text(const Codes& codes) { return fmt::format("{} and {}", codes[0], codes[1]); }
+std::string codes_text(const Codes& codes) {
+  return fmt::format("{} and {}", codes[0], codes[1]);
+}
 
 class Check {
  public:
@@ -57,8 +61,7 @@ class Check {
     if (!seen.insert(value).second) refuse(ErrorKind::duplicate, field, shown, "each once", where);
   }
   void known_lot(IdOf<Lot> lot, const std::string& where) {
-    if (lots_.count(lot) == 0)
-      refuse(ErrorKind::not_found, "lot", lot.text(), "a lot of this bundle", where);
+    if (lots_.count(lot) == 0) refuse(ErrorKind::not_found, "lot", lot.text(), "a lot of this bundle", where);
   }
   void known_assessor(IdOf<Assessor> assessor, const std::string& where) {
     if (assessors_.count(assessor) == 0)
@@ -88,7 +91,8 @@ class Check {
     if (trial_.id().empty()) refuse(ErrorKind::missing, "id", {}, "the trial's id", "/");
     unique_records(import_.registers.lots, "lots", "lot code", [](const Lot& lot) { return lot.code; });
     unique_records(import_.registers.waters, "waters", "water", [](const Water& water) { return water.id.text(); });
-    unique_records(import_.registers.vessels, "vessels", "vessel", [](const Vessel& vessel) { return vessel.id.text(); });
+    unique_records(import_.registers.vessels, "vessels", "vessel",
+                   [](const Vessel& vessel) { return vessel.id.text(); });
     unique_records(import_.registers.assessors, "assessors", "assessor", [](const Assessor& who) { return who.alias; });
     std::set<std::string> ids;
     for (std::size_t i = 0; i < import_.attributes.size(); ++i)
@@ -101,7 +105,8 @@ class Check {
     for (std::size_t i = 0; i < plan.lots.size(); ++i) known_lot(plan.lots[i], base + at("lots", i));
     if (!plan.warm_up_lot.empty()) known_lot(plan.warm_up_lot, base + "/warm_up_lot");
     for (std::size_t i = 0; i < plan.controls.size(); ++i) known_lot(plan.controls[i].lot, base + at("controls", i));
-    for (std::size_t i = 0; i < plan.assessors.size(); ++i) known_assessor(plan.assessors[i].id, base + at("assessors", i));
+    for (std::size_t i = 0; i < plan.assessors.size(); ++i)
+      known_assessor(plan.assessors[i].id, base + at("assessors", i));
     for (std::size_t i = 0; i < plan.attributes.size(); ++i)
       known_attribute(plan.attributes[i].attribute, base + at("attributes", i));
     if (plan.reference_pair) known_lot(plan.reference_pair->lot, base + "/reference_pair");
@@ -119,14 +124,16 @@ class Check {
     const auto& book = import_.registers;
     if (std::none_of(book.waters.begin(), book.waters.end(), is_it) &&
         std::none_of(book.vessels.begin(), book.vessels.end(), is_it))
-      refuse(ErrorKind::not_found, constant_name(constant.kind), constant.record, "a water or vessel of this bundle", where);
+      refuse(ErrorKind::not_found, constant_name(constant.kind), constant.record, "a water or vessel of this bundle",
+             where);
   }
 
   void sealed() {
     const auto& plan = trial_.sealed->plan;
     if (!(plan == trial_.draft)) refuse(ErrorKind::conflict, "plan", {}, "the plan as sealed", "/sealed/plan");
     if (level_count() < 2)
-      refuse(ErrorKind::bad_value, "levels", fmt::format("{}", level_count()), "two or more", "/sealed/plan/lever/levels");
+      refuse(ErrorKind::bad_value, "levels", fmt::format("{}", level_count()), "two or more",
+             "/sealed/plan/lever/levels");
     if (plan.lots.empty()) refuse(ErrorKind::missing, "lots", {}, "one or more", "/sealed/plan/lots");
     for (std::size_t i = 0; i < plan.controls.size(); ++i)
       known_level(plan.controls[i].level, "/sealed/plan" + at("controls", i));
@@ -150,7 +157,8 @@ class Check {
     }
     for (std::size_t i = 0; i < trial_.servings.size(); ++i)
       if (const auto& instead = trial_.servings[i].instead_of; instead && pair_codes_.count(*instead) == 0)
-        refuse(ErrorKind::not_found, "pair", instead->text(), "a pair of this bundle", at("servings", i) + "/instead_of");
+        refuse(ErrorKind::not_found, "pair", instead->text(), "a pair of this bundle",
+               at("servings", i) + "/instead_of");
   }
   /// One code stands for one liquor of one pair, for all assessors alike.
   void serving_codes(const BlindServing& serving, const std::string& where) {
@@ -200,10 +208,12 @@ class Check {
   void happenings() {
     for (std::size_t i = 0; i < trial_.days.size(); ++i) known_assessor(trial_.days[i].assessor, at("days", i));
     for (std::size_t i = 0; i < trial_.weighed.size(); ++i) known_lot(trial_.weighed[i], at("weighed", i));
-    for (std::size_t i = 0; i < trial_.openings.size(); ++i) known_assessor(trial_.openings[i].preparer, at("openings", i));
+    for (std::size_t i = 0; i < trial_.openings.size(); ++i)
+      known_assessor(trial_.openings[i].preparer, at("openings", i));
     for (std::size_t i = 0; i < trial_.exclusions.size(); ++i)
       if (!served(trial_.exclusions[i].serving))
-        refuse(ErrorKind::not_found, "serving", trial_.exclusions[i].serving.text(), "a serving of this bundle", at("exclusions", i));
+        refuse(ErrorKind::not_found, "serving", trial_.exclusions[i].serving.text(), "a serving of this bundle",
+               at("exclusions", i));
     for (std::size_t i = 0; i < trial_.amendments.size(); ++i) amendment(trial_.amendments[i], at("amendments", i));
     std::set<IdOf<Pair>> pairs;
     std::set<std::size_t> spares;
@@ -214,7 +224,8 @@ class Check {
       if (voided.spare) once(spares, *voided.spare, "spare", fmt::format("{}", *voided.spare), at("voids", i));
     }
     if (!trial_.rule) return;
-    for (std::size_t i = 0; i < trial_.rule->leaves.size(); ++i) known_lot(trial_.rule->leaves[i], "/rule" + at("leaves", i));
+    for (std::size_t i = 0; i < trial_.rule->leaves.size(); ++i)
+      known_lot(trial_.rule->leaves[i], "/rule" + at("leaves", i));
   }
   void amendment(const Amendment& amendment, const std::string& where) {
     using Target = Amendment::Target;
@@ -228,7 +239,8 @@ class Check {
   /// What a pair of the key was sealed with.
   void key_codes(IdOf<Pair> pair, BlindCode one, BlindCode two, const std::string& where) {
     const Codes codes = codes_of(one, two);
-    if (!key_pairs_.emplace(pair, codes).second) refuse(ErrorKind::duplicate, "pair", pair.text(), "each pair once", where);
+    if (!key_pairs_.emplace(pair, codes).second)
+      refuse(ErrorKind::duplicate, "pair", pair.text(), "each pair once", where);
     if (codes[0] == codes[1]) refuse(ErrorKind::duplicate, "code", one.text(), "each code once", where);
     for (const int code : codes)
       if (!key_codes_.insert(code).second)
@@ -246,7 +258,8 @@ class Check {
     for (std::size_t i = 0; i < key.pairs.size(); ++i) key_pair(key.pairs[i], "/key" + at("pairs", i));
     for (std::size_t i = 0; i < key.pairs.size(); ++i)
       if (key.pairs[i].repeat_of && key_pairs_.count(*key.pairs[i].repeat_of) == 0)
-        refuse(ErrorKind::not_found, "pair", key.pairs[i].repeat_of->text(), "a pair of the key", "/key" + at("pairs", i) + "/repeat_of");
+        refuse(ErrorKind::not_found, "pair", key.pairs[i].repeat_of->text(), "a pair of the key",
+               "/key" + at("pairs", i) + "/repeat_of");
     served_pairs_in_key();
     for (std::size_t i = 0; i < trial_.voids.size(); ++i)
       if (trial_.voids[i].spare && *trial_.voids[i].spare >= key.spares.size())
@@ -265,8 +278,8 @@ class Check {
     known_level(pair.level_b, where);
     for (const auto brew : {pair.cup_a.brew, pair.cup_b.brew})
       if (brew_ids_.count(brew) == 0)
-        refuse(ErrorKind::not_found, fmt::format("brew of pair {}", codes_text(codes_of(pair.code_a, pair.code_b))), brew.text(),
-               "a brew of the key", where);
+        refuse(ErrorKind::not_found, fmt::format("brew of pair {}", codes_text(codes_of(pair.code_a, pair.code_b))),
+               brew.text(), "a brew of the key", where);
   }
   /// Every serving's pair is in the key with those codes, and every pair of the key was served.
   void served_pairs_in_key() {
@@ -278,7 +291,8 @@ class Check {
         refuse(ErrorKind::missing, fmt::format("pair {}", codes_text(codes)), serving.pair.text(),
                "every pair that was served, in the key", at("servings", i) + "/pair");
       else if (known->second != codes)
-        refuse(ErrorKind::conflict, "codes of a pair", codes_text(codes), codes_text(known->second) + ", as in the key", at("servings", i));
+        refuse(ErrorKind::conflict, "codes of a pair", codes_text(codes), codes_text(known->second) + ", as in the key",
+               at("servings", i));
     }
     for (std::size_t i = 0; i < trial_.key->pairs.size(); ++i)
       if (const auto id = trial_.key->pairs[i].id; pair_codes_.count(id) == 0)
@@ -297,7 +311,8 @@ class Check {
     for (const auto& [pair, served] : trial_.served) known_pair(pair, at("served", i++));
     for (i = 0; i < trial_.amendments.size(); ++i)
       if (trial_.amendments[i].target == Amendment::Target::brew && brew_ids_.count(trial_.amendments[i].brew) == 0)
-        refuse(ErrorKind::not_found, "brew", trial_.amendments[i].brew.text(), "a brew of the key", at("amendments", i));
+        refuse(ErrorKind::not_found, "brew", trial_.amendments[i].brew.text(), "a brew of the key",
+               at("amendments", i));
   }
 
   void digest(const char* what, const Digest& stored, const Digest& found, const std::string& where) {
@@ -316,22 +331,26 @@ class Check {
     if (record && !record->sheets_intact) return;
     std::size_t i = 0;
     for (const auto& [id, sheet] : trial_.sheets) {
-      if (sheet->locked) digest("fingerprint of a sheet", sheet->digest, sheet_digest(*sheet), at("sheets", i) + "/digest");
+      if (sheet->locked)
+        digest("fingerprint of a sheet", sheet->digest, sheet_digest(*sheet), at("sheets", i) + "/digest");
       ++i;
     }
-    if (record) digest("fingerprint of all sheets", record->sheets_digest, sheets_digest(trial_), "/unmasked/sheets_digest");
+    if (record)
+      digest("fingerprint of all sheets", record->sheets_digest, sheets_digest(trial_), "/unmasked/sheets_digest");
   }
 
   void unmasked() {
     if (!trial_.unmasked) {
-      if (trial_.key) refuse(ErrorKind::not_allowed, "key", "present", "only in the bundle of an unmasked trial", "/key");
+      if (trial_.key)
+        refuse(ErrorKind::not_allowed, "key", "present", "only in the bundle of an unmasked trial", "/key");
       return;
     }
     if (!trial_.key) refuse(ErrorKind::missing, "key", {}, "the key of an unmasked trial", "/key");
     for (const auto* open : open_sheets(trial_)) {
       const auto* who = find_record(import_.registers.assessors, open->assessor);
       refuse(ErrorKind::missing, "locked sheet",
-             fmt::format("{}, pair {} of sitting {}", who != nullptr ? who->alias : open->assessor.text(), open->place, open->sitting),
+             fmt::format("{}, pair {} of sitting {}", who != nullptr ? who->alias : open->assessor.text(), open->place,
+                         open->sitting),
              "every sheet locked in an unmasked trial", "/sheets");
     }
   }
@@ -350,6 +369,8 @@ class Check {
 
 }  // namespace
 
-Result<void> check_import(const TrialImport& import) { return Check(import).run(); }
+Result<void> check_import(const TrialImport& import) {
+  return Check(import).run();
+}
 
 }  // namespace likeleaf::exchange

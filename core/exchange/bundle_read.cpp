@@ -68,7 +68,8 @@ void read_keyed_side(ObjectReader& reader, Trial& trial) {
   if (!trial.unmasked) {
     for (const char* key : {"key", "brews", "served"})
       if (reader.find(key) != nullptr)
-        reader.refuse({ErrorKind::not_allowed, key, "present", "only in the bundle of an unmasked trial", reader.at(key)});
+        reader.refuse(
+            {ErrorKind::not_allowed, key, "present", "only in the bundle of an unmasked trial", reader.at(key)});
     return;
   }
   Key key;
@@ -103,7 +104,8 @@ Result<TrialImport> read_trial(const json& value, const std::string& pointer) {
     reader.need_as("draft", import, read_draft_part);
   else
     read_sealed_trial(reader, import);
-  reader.need_as("created", import.trial.created, [](const json& v, const std::string& p) { return read_moment(v, p); });
+  reader.need_as("created", import.trial.created,
+                 [](const json& v, const std::string& p) { return read_moment(v, p); });
   if (auto done = reader.done(); !done) return tl::unexpected(done.error());
   return import;
 }
@@ -114,7 +116,8 @@ Result<void> check_envelope(const json& document) {
     return fail(ErrorKind::malformed, "file", document.type_name(), "a bundle: one JSON object", "/");
   const auto format = document.find("format");
   if (format == document.end())
-    return fail(ErrorKind::malformed, "format", {}, fmt::format("\"{}\": this is JSON, but no bundle", bundle_format), "/format");
+    return fail(ErrorKind::malformed, "format", {}, fmt::format("\"{}\": this is JSON, but no bundle", bundle_format),
+                "/format");
   if (!format->is_string() || *format != bundle_format)
     return fail(ErrorKind::malformed, "format", shown_value(format->dump()),
                 fmt::format("\"{}\": this is JSON, but no bundle", bundle_format), "/format");
@@ -123,8 +126,8 @@ Result<void> check_envelope(const json& document) {
   const auto number = read_whole(*version, "/version", 1);
   if (!number) return tl::unexpected(number.error());
   if (*number > bundle_version)
-    return fail(ErrorKind::newer_version, "version", fmt::format("{}", *number), fmt::format("up to {}", bundle_version),
-                "/version");
+    return fail(ErrorKind::newer_version, "version", fmt::format("{}", *number),
+                fmt::format("up to {}", bundle_version), "/version");
   return {};
 }
 

@@ -109,7 +109,8 @@ class Scanner {
     rest_.remove_prefix(1);
     for (;;) {
       if (rest_.empty())
-        return fail(ErrorKind::malformed, "quote", shown_value(cell), "a closing quote", csv_place(table_, begun, column));
+        return fail(ErrorKind::malformed, "quote", shown_value(cell), "a closing quote",
+                    csv_place(table_, begun, column));
       if (rest_.front() == '"') {
         rest_.remove_prefix(1);
         if (rest_.empty() || rest_.front() != '"') break;
@@ -141,7 +142,8 @@ Result<void> fit_width(CsvRow& row, const CsvTable& table) {
   const std::size_t width = table.head.cells.size();
   while (row.cells.size() > width && row.cells.back().empty()) row.cells.pop_back();
   if (row.cells.size() == width) return {};
-  std::string allowed = fmt::format("{} cells between {}, as in the first line", width, separator_name(table.separator));
+  std::string allowed =
+      fmt::format("{} cells between {}, as in the first line", width, separator_name(table.separator));
   if (table.separator == ',' && row.cells.size() > width)
     allowed += " (a decimal comma needs quotes around the number, or semicolons between the cells)";
   return fail(ErrorKind::malformed, "row", fmt::format("{} cells", row.cells.size()), allowed,
@@ -165,7 +167,9 @@ CsvWriter& CsvWriter::text(std::string_view cell) {
   return plain("'" + std::string(cell));
 }
 
-CsvWriter& CsvWriter::number(std::int64_t value) { return plain(fmt::format("{}", value)); }
+CsvWriter& CsvWriter::number(std::int64_t value) {
+  return plain(fmt::format("{}", value));
+}
 
 CsvWriter& CsvWriter::scaled(std::int64_t value, int decimals) {
   std::uint64_t size = value < 0 ? 0 - static_cast<std::uint64_t>(value) : static_cast<std::uint64_t>(value);
@@ -202,9 +206,11 @@ Result<CsvTable> read_csv(std::string_view bytes, std::string_view file) {
   CsvTable table;
   table.file = std::string(file);
   if (bytes.size() > csv_size_limit)
-    return fail(ErrorKind::too_large, "size", size_text(bytes.size()), "at most " + size_text(csv_size_limit), table.file);
+    return fail(ErrorKind::too_large, "size", size_text(bytes.size()), "at most " + size_text(csv_size_limit),
+                table.file);
   if (bytes.starts_with("\xFF\xFE") || bytes.starts_with("\xFE\xFF"))
-    return fail(ErrorKind::malformed, "text encoding", "UTF-16", "UTF-8 (in the spreadsheet: save as CSV UTF-8)", table.file);
+    return fail(ErrorKind::malformed, "text encoding", "UTF-16", "UTF-8 (in the spreadsheet: save as CSV UTF-8)",
+                table.file);
   if (bytes.starts_with("\xEF\xBB\xBF")) bytes.remove_prefix(3);
   table.separator = find_separator(bytes);
   Scanner scanner(bytes, table);

@@ -52,8 +52,9 @@ struct CsvTable {
 inline constexpr std::uint64_t csv_size_limit = 32ull * 1024 * 1024;
 
 /// Reads a whole table: a byte order mark, CRLF or LF, quotes with doubled quotes, and comma, semicolon or tab between
-/// cells (found in the head). Refused, with file, line and column named: UTF-16, bytes that are not UTF-8, an open quote,
-/// text behind a closing quote, rows wider or narrower than the head, a file without a head, and files over 32 MiB.
+/// cells (found in the head). Refused, with file, line and column named: UTF-16, bytes that are not UTF-8, an open
+/// quote, text behind a closing quote, rows wider or narrower than the head, a file without a head, and files over 32
+/// MiB.
 Result<CsvTable> read_csv(std::string_view bytes, std::string_view file);
 
 /// "sheets.csv, line 4, column 3 (value)"; column counts from 0 and is left out below 0.

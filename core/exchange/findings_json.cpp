@@ -35,19 +35,27 @@ void put(json& to, const char* key, const std::optional<Interval>& v) {
 
 const char* word_name(Word w) {
   switch (w) {
-    case Word::moved: return "moved";
-    case Word::held: return "held";
-    case Word::depends: return "depends";
-    case Word::open: return "open";
-    case Word::noted: break;
+    case Word::moved:
+      return "moved";
+    case Word::held:
+      return "held";
+    case Word::depends:
+      return "depends";
+    case Word::open:
+      return "open";
+    case Word::noted:
+      break;
   }
   return "noted";
 }
 
-const char* engine_name(Engine e) { return e == Engine::exact ? "exact" : e == Engine::t ? "t" : "describe"; }
+const char* engine_name(Engine e) {
+  return e == Engine::exact ? "exact" : e == Engine::t ? "t" : "describe";
+}
 
 const char* reason_name(OpenReason r) {
-  static constexpr const char* names[] = {"none", "not_shown", "nothing_left", "too_faint", "too_strong", "no_spread", "cut_off", "cannot_decide", "order_confounded"};
+  static constexpr const char* names[] = {"none",      "not_shown", "nothing_left",  "too_faint",       "too_strong",
+                                          "no_spread", "cut_off",   "cannot_decide", "order_confounded"};
   return names[static_cast<std::size_t>(r)];
 }
 
@@ -56,12 +64,18 @@ const char* outcome_name(AttributeFinding::Outcome o) {
   return names[static_cast<std::size_t>(o)];
 }
 
-const char* met_name(ClauseOutcome::Met m) { return m == ClauseOutcome::Met::met ? "met" : m == ClauseOutcome::Met::not_met ? "not_met" : "cannot_say"; }
+const char* met_name(ClauseOutcome::Met m) {
+  return m == ClauseOutcome::Met::met ? "met" : m == ClauseOutcome::Met::not_met ? "not_met" : "cannot_say";
+}
 
 json parts(const std::vector<PartEstimate>& list) {
   json out = json::array();
   for (const auto& p : list) {
-    json one{{"name", p.name}, {"brew_pairs", p.brew_pairs}, {"tasted_pairs", p.tasted_pairs}, {"mean", number(p.mean)}, {"shrunken", number(p.shrunken)}};
+    json one{{"name", p.name},
+             {"brew_pairs", p.brew_pairs},
+             {"tasted_pairs", p.tasted_pairs},
+             {"mean", number(p.mean)},
+             {"shrunken", number(p.shrunken)}};
     put(one, "interval", p.interval);
     out.push_back(one);
   }
@@ -139,7 +153,10 @@ json attribute(const AttributeFinding& f, const SealedPlan& plan, bool several) 
   put(out, "mean_a", f.mean_a);
   put(out, "mean_b", f.mean_b);
   if (f.direct) {
-    json d{{"less", f.direct->less}, {"cannot_tell", f.direct->cannot_tell}, {"more", f.direct->more}, {"engine", engine_name(f.direct->engine)}};
+    json d{{"less", f.direct->less},
+           {"cannot_tell", f.direct->cannot_tell},
+           {"more", f.direct->more},
+           {"engine", engine_name(f.direct->engine)}};
     put(d, "p", f.direct->p);
     put(d, "tau", f.direct->tau);
     put(d, "d_prime", f.direct->d_prime);
@@ -152,15 +169,25 @@ json attribute(const AttributeFinding& f, const SealedPlan& plan, bool several) 
 json controls(const Findings& f) {
   json out{{"blanks", json::array()}, {"yardsticks", json::array()}, {"repeats", json::array()}};
   for (const auto& b : f.blanks)
-    out["blanks"].push_back({{"attribute", b.attribute}, {"sheets", b.sheets}, {"mean_abs", number(b.mean_abs)}, {"largest", number(b.largest)},
-                             {"at_least_margin", b.at_least_margin}, {"share_low", number(b.share.low)}, {"share_high", number(b.share.high)}, {"too_few", b.too_few}});
+    out["blanks"].push_back({{"attribute", b.attribute},
+                             {"sheets", b.sheets},
+                             {"mean_abs", number(b.mean_abs)},
+                             {"largest", number(b.largest)},
+                             {"at_least_margin", b.at_least_margin},
+                             {"share_low", number(b.share.low)},
+                             {"share_high", number(b.share.high)},
+                             {"too_few", b.too_few}});
   for (const auto& y : f.yardsticks) {
-    json one{{"attribute", y.attribute}, {"lot", y.lot}, {"dilution_percent", number(y.dilution_percent)}, {"sheets", y.sheets}, {"mean", number(y.mean)}, {"noticed", y.noticed}};
+    json one{{"attribute", y.attribute}, {"lot", y.lot},           {"dilution_percent", number(y.dilution_percent)},
+             {"sheets", y.sheets},       {"mean", number(y.mean)}, {"noticed", y.noticed}};
     put(one, "interval", y.interval);
     out["yardsticks"].push_back(one);
   }
   for (const auto& r : f.repeats)
-    out["repeats"].push_back({{"attribute", r.attribute}, {"pairs", r.pairs}, {"mean_abs", number(r.mean_abs)}, {"largest", number(r.largest)}});
+    out["repeats"].push_back({{"attribute", r.attribute},
+                              {"pairs", r.pairs},
+                              {"mean_abs", number(r.mean_abs)},
+                              {"largest", number(r.largest)}});
   return out;
 }
 
@@ -196,14 +223,24 @@ std::string findings_json(const Findings& f, const Unmasked& unmasked) {
   put(out, "lean", f.lean);
   if (f.tasting_temperature) out["tasted_at_milli_celsius"] = f.tasting_temperature->milli_celsius();
   for (const auto& a : f.attributes) out["attributes"].push_back(attribute(a, plan, several));
-  for (const auto& r : wording::reasons(f, unmasked, style)) out["reasons"].push_back({{"title", r.title}, {"text", r.text}, {"caution", r.amber}});
+  for (const auto& r : wording::reasons(f, unmasked, style))
+    out["reasons"].push_back({{"title", r.title}, {"text", r.text}, {"caution", r.amber}});
   if (f.rule && plan.plan.rule) {
-    json rule{{"sentence", wording::rule_sentence(*plan.plan.rule, plan, style)}, {"met", met_name(f.rule->met)}, {"clauses", json::array()}, {"leaves", json::array()}};
-    for (const auto& c : f.rule->clauses) rule["clauses"].push_back({{"attribute", c.clause.attribute}, {"met", met_name(c.met)}});
-    for (const auto& l : f.rule->leaves) rule["leaves"].push_back({{"lot", l.lot}, {"attribute", l.attribute}, {"estimate", number(l.estimate)}});
+    json rule{{"sentence", wording::rule_sentence(*plan.plan.rule, plan, style)},
+              {"met", met_name(f.rule->met)},
+              {"clauses", json::array()},
+              {"leaves", json::array()}};
+    for (const auto& c : f.rule->clauses)
+      rule["clauses"].push_back({{"attribute", c.clause.attribute}, {"met", met_name(c.met)}});
+    for (const auto& l : f.rule->leaves)
+      rule["leaves"].push_back({{"lot", l.lot}, {"attribute", l.attribute}, {"estimate", number(l.estimate)}});
     out["rule"] = rule;
   }
-  json guesses{{"sheets", f.guesses.sheets}, {"saw_difference", f.guesses.saw_difference}, {"guessed", f.guesses.guessed}, {"right", f.guesses.right}, {"possibly_unblinded", f.guesses.possibly_unblinded}};
+  json guesses{{"sheets", f.guesses.sheets},
+               {"saw_difference", f.guesses.saw_difference},
+               {"guessed", f.guesses.guessed},
+               {"right", f.guesses.right},
+               {"possibly_unblinded", f.guesses.possibly_unblinded}};
   put(guesses, "p", f.guesses.p);
   out["guesses"] = guesses;
   json digests{{"plan", plan.plan_digest.hex()}, {"key", plan.key_digest.hex()}};

@@ -60,8 +60,9 @@ class PaperTrial {
 
   Result<TrialImport> build() {
     identity_ = Digest::of(content_of(sheets_) + "|" + content_of(key_)).hex();
-    for (auto step : {&PaperTrial::read_rows, &PaperTrial::find_lever, &PaperTrial::gather_sheets, &PaperTrial::make_registers,
-                      &PaperTrial::make_plan, &PaperTrial::make_key, &PaperTrial::make_sheets, &PaperTrial::close})
+    for (auto step :
+         {&PaperTrial::read_rows, &PaperTrial::find_lever, &PaperTrial::gather_sheets, &PaperTrial::make_registers,
+          &PaperTrial::make_plan, &PaperTrial::make_key, &PaperTrial::make_sheets, &PaperTrial::close})
       if (auto done = (this->*step)(); !done) return tl::unexpected(done.error());
     return std::move(import_);
   }
@@ -81,7 +82,8 @@ class PaperTrial {
     return own_id<Pair>(fmt::format("pair {} {}", codes.first.number(), codes.second.number()));
   }
   [[nodiscard]] IdOf<Serving> serving_id(const PaperSheet& sheet) const {
-    return own_id<Serving>(fmt::format("serving {} {} {}", sheet.codes.first.number(), sheet.codes.second.number(), sheet.assessor));
+    return own_id<Serving>(
+        fmt::format("serving {} {} {}", sheet.codes.first.number(), sheet.codes.second.number(), sheet.assessor));
   }
   [[nodiscard]] std::size_t level_of(const PaperKeyRow& row) const { return levels_.index.at(row.level); }
 
@@ -137,7 +139,8 @@ class PaperTrial {
     const auto& row = row_of(mark.code);
     return {mark.assessor, row.lot, row.brew_pair};
   }
-  Result<void> check_pair(const std::vector<BlindCode>& codes, const PaperMark& mark, std::map<BlindCode, BlindCode>& partner) const {
+  Result<void> check_pair(const std::vector<BlindCode>& codes, const PaperMark& mark,
+                          std::map<BlindCode, BlindCode>& partner) const {
     const auto& row = row_of(mark.code);
     const std::string what = fmt::format("{}, {}, brew pair {}", mark.assessor, row.lot, row.brew_pair);
     if (codes.size() != 2) {
@@ -173,18 +176,22 @@ class PaperTrial {
       const auto& book = options_.known.lots;
       const auto known = std::find_if(book.begin(), book.end(), [&](const Lot& lot) { return lot.code == row.lot; });
       Lot lot;
-      if (known != book.end()) lot = *known;
-      else lot.id = id_from<Lot>("lot " + options_.house + " " + row.lot), lot.code = row.lot, lot.name = row.lot;
+      if (known != book.end())
+        lot = *known;
+      else
+        lot.id = id_from<Lot>("lot " + options_.house + " " + row.lot), lot.code = row.lot, lot.name = row.lot;
       lots_[row.lot] = lot.id;
       import_.registers.lots.push_back(lot);
     }
     for (const auto& sheet : sheet_rows_) {
       if (assessors_.count(sheet.assessor) != 0) continue;
       const auto& book = options_.known.assessors;
-      const auto known = std::find_if(book.begin(), book.end(), [&](const Assessor& who) { return who.alias == sheet.assessor; });
-      const Assessor assessor = known != book.end()
-                                    ? *known
-                                    : Assessor{id_from<Assessor>("assessor " + options_.house + " " + sheet.assessor), sheet.assessor, {}};
+      const auto known =
+          std::find_if(book.begin(), book.end(), [&](const Assessor& who) { return who.alias == sheet.assessor; });
+      const Assessor assessor =
+          known != book.end()
+              ? *known
+              : Assessor{id_from<Assessor>("assessor " + options_.house + " " + sheet.assessor), sheet.assessor, {}};
       assessors_[sheet.assessor] = assessor.id;
       import_.registers.assessors.push_back(assessor);
     }
@@ -202,7 +209,8 @@ class PaperTrial {
     for (const auto& lot : import_.registers.lots) plan.lots.push_back(lot.id);
     for (const auto& assessor : import_.registers.assessors) plan.assessors.push_back({assessor.id, Role::taster});
     std::map<std::string, int> sheets_of;
-    for (const auto& sheet : sheet_rows_) plan.pairs_per_sitting = std::max(sheets_of[sheet.assessor] += 1, plan.pairs_per_sitting);
+    for (const auto& sheet : sheet_rows_)
+      plan.pairs_per_sitting = std::max(sheets_of[sheet.assessor] += 1, plan.pairs_per_sitting);
     plan.sittings = 1;
     plan.brew_pairs = most_brew_pairs();
     plan.notes = "Read from the two tables of a finished paper trial: nothing was sealed beforehand.";
@@ -243,15 +251,17 @@ class PaperTrial {
       plan.attributes.push_back({attribute.id, false, attribute.margin, Expectation::none});
     }
     for (const auto& deciding : options_.deciding) {
-      const auto named = std::find_if(plan.attributes.begin(), plan.attributes.end(), [&](const PlanAttribute& attribute) {
-        const auto* known = find_attribute(import_.attributes, attribute.attribute);
-        const std::string wanted = plain_name(deciding.attribute);
-        return wanted == plain_name(known->id) || wanted == plain_name(known->name);
-      });
+      const auto named =
+          std::find_if(plan.attributes.begin(), plan.attributes.end(), [&](const PlanAttribute& attribute) {
+            const auto* known = find_attribute(import_.attributes, attribute.attribute);
+            const std::string wanted = plain_name(deciding.attribute);
+            return wanted == plain_name(known->id) || wanted == plain_name(known->name);
+          });
       if (named == plan.attributes.end()) {
         std::string list;
         for (const auto& attribute : plan.attributes) list += (list.empty() ? "" : ", ") + attribute.attribute;
-        return fail(ErrorKind::not_found, "deciding attribute", shown_value(deciding.attribute), "one that was scored: " + list, sheets_.file);
+        return fail(ErrorKind::not_found, "deciding attribute", shown_value(deciding.attribute),
+                    "one that was scored: " + list, sheets_.file);
       }
       named->deciding = true;
       if (deciding.margin) named->margin = *deciding.margin;
@@ -274,8 +284,18 @@ class PaperTrial {
       const BlindCode a = first_is_a ? sheet.codes.first : sheet.codes.second;
       const BlindCode b = first_is_a ? sheet.codes.second : sheet.codes.first;
       const auto& row = row_of(a);
-      key.pairs.push_back({pair_id(sheet.codes), PairKind::contrast, lots_.at(row.lot), row.brew_pair, contrast.a, contrast.b, 1,
-                           a, b, {brew_id(row_of(a)), Permille(0)}, {brew_id(row_of(b)), Permille(0)}, std::nullopt});
+      key.pairs.push_back({pair_id(sheet.codes),
+                           PairKind::contrast,
+                           lots_.at(row.lot),
+                           row.brew_pair,
+                           contrast.a,
+                           contrast.b,
+                           1,
+                           a,
+                           b,
+                           {brew_id(row_of(a)), Permille(0)},
+                           {brew_id(row_of(b)), Permille(0)},
+                           std::nullopt});
     }
     import_.trial.key = std::make_shared<const Key>(std::move(key));
     return {};
@@ -284,7 +304,13 @@ class PaperTrial {
   void add_brew(Key& key, const PaperKeyRow& row, std::map<std::string, int>& portions) {
     const auto id = brew_id(row);
     if (import_.trial.brews.count(id) != 0) return;
-    PlannedBrew planned{id, static_cast<int>(key.brews.size()) + 1, lots_.at(row.lot), level_of(row), row.brew_pair, 1, ++portions[row.lot]};
+    PlannedBrew planned{id,
+                        static_cast<int>(key.brews.size()) + 1,
+                        lots_.at(row.lot),
+                        level_of(row),
+                        row.brew_pair,
+                        1,
+                        ++portions[row.lot]};
     Brew brew;
     brew.id = id;
     brew.number = planned.number;
@@ -305,8 +331,9 @@ class PaperTrial {
       if (!first) return tl::unexpected(first.error());
       // Where the cups stood is not known; which was sipped first is. The smaller code is put left for all alike.
       const Side side = *first == row.codes.first ? Side::left : Side::right;
-      import_.trial.servings.push_back({serving_id(row), assessors_.at(row.assessor), pair_id(row.codes), 1, ++places[row.assessor],
-                                        totals[row.assessor], row.codes.first, row.codes.second, side, std::nullopt});
+      import_.trial.servings.push_back({serving_id(row), assessors_.at(row.assessor), pair_id(row.codes), 1,
+                                        ++places[row.assessor], totals[row.assessor], row.codes.first, row.codes.second,
+                                        side, std::nullopt});
       Sheet sheet;
       sheet.serving = serving_id(row);
       sheet.entered_by = EnteredBy::import;
@@ -324,7 +351,8 @@ class PaperTrial {
       if (!seen.insert({mark->code, mark->field}).second)
         return fail(ErrorKind::duplicate, fmt::format("{}, cup {}", mark->field, mark->code.text()), row.assessor,
                     "one row for each assessor, code and attribute", sheet_place(mark->line));
-      if (mark->mark) sheet.cup(mark->code == row.codes.first ? Side::left : Side::right).marks.emplace(mark->field, *mark->mark);
+      if (mark->mark)
+        sheet.cup(mark->code == row.codes.first ? Side::left : Side::right).marks.emplace(mark->field, *mark->mark);
     }
     return {};
   }
@@ -333,19 +361,22 @@ class PaperTrial {
     std::optional<BlindCode> first;
     for (const auto* mark : row.marks) {
       std::optional<BlindCode> said = mark->first_cup;
-      if (mark->this_first) said = *mark->this_first ? mark->code : mark->code == row.codes.first ? row.codes.second : row.codes.first;
+      if (mark->this_first)
+        said = *mark->this_first ? mark->code : mark->code == row.codes.first ? row.codes.second : row.codes.first;
       if (!said) continue;
       const std::string allowed = fmt::format("{} or {}", row.codes.first.text(), row.codes.second.text());
       if (*said != row.codes.first && *said != row.codes.second)
         return fail(ErrorKind::bad_value, "first cup", said->text(), allowed, sheet_place(mark->line));
       if (first && *first != *said)
-        return fail(ErrorKind::conflict, "first cup", said->text(), fmt::format("{}, as in an earlier row of this pair", first->text()),
-                    sheet_place(mark->line));
+        return fail(ErrorKind::conflict, "first cup", said->text(),
+                    fmt::format("{}, as in an earlier row of this pair", first->text()), sheet_place(mark->line));
       first = said;
     }
     if (first) return *first;
-    return fail(ErrorKind::missing, fmt::format("first cup of {}, cups {} and {}", row.assessor, row.codes.first.text(), row.codes.second.text()), {},
-                "the code that was sipped first, in one row of the pair", sheet_place(row.marks.front()->line));
+    return fail(
+        ErrorKind::missing,
+        fmt::format("first cup of {}, cups {} and {}", row.assessor, row.codes.first.text(), row.codes.second.text()),
+        {}, "the code that was sipped first, in one row of the pair", sheet_place(row.marks.front()->line));
   }
 
   /// Seals and unmasks with what was read; the tables were open all along, which paper_import says.

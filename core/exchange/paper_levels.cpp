@@ -10,7 +10,9 @@ namespace likeleaf::exchange {
 namespace {
 
 /// "88" alone could be degrees, seconds or grams: without a lever named, a number needs its unit.
-bool has_unit(std::string_view text) { return text.find_first_not_of("0123456789.,+- ") != std::string_view::npos; }
+bool has_unit(std::string_view text) {
+  return text.find_first_not_of("0123456789.,+- ") != std::string_view::npos;
+}
 
 Result<std::int64_t> read_number(LeverKind kind, const std::string& text) {
   if (kind == LeverKind::water_temperature)
@@ -20,8 +22,9 @@ Result<std::int64_t> read_number(LeverKind kind, const std::string& text) {
 }
 
 bool all_numbers(LeverKind kind, const std::vector<PaperLevelCell>& cells) {
-  return std::all_of(cells.begin(), cells.end(),
-                     [&](const PaperLevelCell& cell) { return has_unit(cell.text) && read_number(kind, cell.text).has_value(); });
+  return std::all_of(cells.begin(), cells.end(), [&](const PaperLevelCell& cell) {
+    return has_unit(cell.text) && read_number(kind, cell.text).has_value();
+  });
 }
 
 LeverKind find_kind(const std::vector<PaperLevelCell>& cells) {
@@ -58,8 +61,8 @@ Result<void> tick_present_way(Lever& lever, const PaperOptions& options) {
   const auto is_it = [&](const Level& one) { return level && one.value == level->value && one.label == level->label; };
   const auto found = std::find_if(lever.levels.begin(), lever.levels.end(), is_it);
   if (found == lever.levels.end())
-    return fail(ErrorKind::not_found, "present way", shown_value(options.present_way), "one of the levels " + all_levels(lever),
-                options.key_file);
+    return fail(ErrorKind::not_found, "present way", shown_value(options.present_way),
+                "one of the levels " + all_levels(lever), options.key_file);
   found->present_way = true;
   return {};
 }
@@ -69,7 +72,8 @@ Result<void> tick_present_way(Lever& lever, const PaperOptions& options) {
 Result<PaperLevels> read_levels(const std::vector<PaperLevelCell>& cells, const PaperOptions& options) {
   PaperLevels out;
   out.lever.kind = options.lever.value_or(find_kind(cells));
-  if (out.lever.kind == LeverKind::other) out.lever.name = options.lever_name.empty() ? "the way of brewing" : options.lever_name;
+  if (out.lever.kind == LeverKind::other)
+    out.lever.name = options.lever_name.empty() ? "the way of brewing" : options.lever_name;
   auto& levels = out.lever.levels;
   for (const auto& cell : cells) {
     if (out.index.count(cell.text) != 0) continue;
@@ -80,7 +84,8 @@ Result<PaperLevels> read_levels(const std::vector<PaperLevelCell>& cells, const 
     if (same == levels.end()) levels.push_back(*level);
   }
   if (levels.size() < 2)
-    return fail(ErrorKind::bad_value, "levels", all_levels(out.lever), "two or more different levels", options.key_file);
+    return fail(ErrorKind::bad_value, "levels", all_levels(out.lever), "two or more different levels",
+                options.key_file);
   if (auto ticked = tick_present_way(out.lever, options); !ticked) return tl::unexpected(ticked.error());
   return out;
 }

@@ -19,9 +19,9 @@ struct PaperLevels {
   std::map<std::string, std::size_t> index;  ///< from a cell's text to the level
 };
 
-/// Numbers where all cells are numbers of one unit (or of the lever that the options name), else labels. Two texts of one
-/// number ("88 °C", "88,0 °C") are one level. Refused: fewer than two levels, a cell that the named lever does not take,
-/// a present way that is none of the levels.
+/// Numbers where all cells are numbers of one unit (or of the lever that the options name), else labels. Two texts of
+/// one number ("88 °C", "88,0 °C") are one level. Refused: fewer than two levels, a cell that the named lever does not
+/// take, a present way that is none of the levels.
 Result<PaperLevels> read_levels(const std::vector<PaperLevelCell>& cells, const PaperOptions& options);
 
 }  // namespace likeleaf::exchange

@@ -54,7 +54,8 @@ Result<void> read_first_cup(PaperMark& mark, const std::string& cell, const std:
   if (cell.empty()) return {};
   mark.this_first = yes_or_no(cell);
   if (mark.this_first) return {};
-  const auto number = parse_decimal(cell, 0, 100, 999, "first cup", "one of the pair's two codes, or yes or no for this code");
+  const auto number =
+      parse_decimal(cell, 0, 100, 999, "first cup", "one of the pair's two codes, or yes or no for this code");
   if (!number) return tl::unexpected(at_place(number.error(), where));
   mark.first_cup = BlindCode::from(static_cast<int>(*number));
   return {};
@@ -107,7 +108,8 @@ std::string builtin_names() {
 
 /// All the names a cell may use for one field of a sheet.
 bool names_field(const std::string& name, const Attribute& attribute, const std::string& field) {
-  if (attribute.scale != Scale::register_bands) return name == plain_name(attribute.id) || name == plain_name(attribute.name);
+  if (attribute.scale != Scale::register_bands)
+    return name == plain_name(attribute.id) || name == plain_name(attribute.name);
   const std::string band = field.substr(field.find('.') + 1);
   for (const auto& base : {attribute.id, attribute.name})
     for (const char* joint : {".", " "})
@@ -128,7 +130,8 @@ std::string plain_name(std::string_view text) {
   return out;
 }
 
-Result<std::vector<std::size_t>> find_columns(const CsvTable& table, const std::vector<std::vector<std::string>>& names) {
+Result<std::vector<std::size_t>> find_columns(const CsvTable& table,
+                                              const std::vector<std::vector<std::string>>& names) {
   std::vector<std::size_t> found;
   for (const auto& wanted : names) {
     std::optional<std::size_t> column;
@@ -176,7 +179,8 @@ Result<std::vector<PaperKeyRow>> read_key_rows(const CsvTable& table) {
 }
 
 Result<std::vector<PaperMark>> read_mark_rows(const CsvTable& table) {
-  auto found = find_columns(table, {{"code"}, {"assessor", "taster"}, {"attribute"}, {"value", "score"}, {"first cup", "first"}});
+  auto found = find_columns(
+      table, {{"code"}, {"assessor", "taster"}, {"attribute"}, {"value", "score"}, {"first cup", "first"}});
   if (!found) return tl::unexpected(found.error());
   const Columns columns(table, std::move(*found));
   std::vector<PaperMark> rows;

@@ -12,7 +12,8 @@
 namespace likeleaf::exchange {
 
 /// Which columns of a table hold what, by the order in which they were asked for.
-Result<std::vector<std::size_t>> find_columns(const CsvTable& table, const std::vector<std::vector<std::string>>& names);
+Result<std::vector<std::size_t>> find_columns(const CsvTable& table,
+                                              const std::vector<std::vector<std::string>>& names);
 
 struct PaperKeyRow {
   BlindCode code;

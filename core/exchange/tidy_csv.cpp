@@ -17,8 +17,8 @@ namespace {
 /// A sheet with what may be said of its cups at this stage.
 struct Row {
   const BlindServing* serving = nullptr;
-  const Sheet* sheet = nullptr;          ///< nullptr: nothing written yet
-  const Pairing* pairing = nullptr;      ///< after unmask only
+  const Sheet* sheet = nullptr;      ///< nullptr: nothing written yet
+  const Pairing* pairing = nullptr;  ///< after unmask only
   std::string assessor;
   std::string excluded;
 };
@@ -38,17 +38,23 @@ std::string machine_level(const Lever& lever, std::size_t level) {
   if (level < lever.levels.size() && is_numeric(lever.kind) && lever.levels[level].value) {
     CsvWriter number;
     number.scaled(*lever.levels[level].value, 3);
-    const char* unit = lever.kind == LeverKind::water_temperature ? "°C" : lever.kind == LeverKind::steep_time ? "s" : "g";
+    const char* unit = lever.kind == LeverKind::water_temperature ? "°C"
+                       : lever.kind == LeverKind::steep_time      ? "s"
+                                                                  : "g";
     return number.take() + " " + unit;
   }
   return level_text(lever, level, Style{});
 }
 
-const char* yes_no(bool yes) { return yes ? "yes" : "no"; }
+const char* yes_no(bool yes) {
+  return yes ? "yes" : "no";
+}
 
 class Tables {
  public:
-  Tables(const Trial& trial, const Unmasked* unmasked) : trial_(trial), sealed_(*trial.sealed), unmasked_(unmasked) { gather(); }
+  Tables(const Trial& trial, const Unmasked* unmasked) : trial_(trial), sealed_(*trial.sealed), unmasked_(unmasked) {
+    gather();
+  }
 
   std::string marks() {
     CsvWriter out;
@@ -70,11 +76,12 @@ class Tables {
 
   std::string brews() const {
     CsvWriter out;
-    out.row({"trial", "brew", "lot", "brew_pair", "level", "sitting", "portion", "leaf_g", "infusion", "pour_c", "water_g",
-             "steep_typed_s", "contact_s", "strength_percent", "ph", "chill", "note"});
+    out.row({"trial", "brew", "lot", "brew_pair", "level", "sitting", "portion", "leaf_g", "infusion", "pour_c",
+             "water_g", "steep_typed_s", "contact_s", "strength_percent", "ph", "chill", "note"});
     std::vector<const Brew*> brews;
     for (const auto& [id, brew] : trial_.brews) brews.push_back(brew.get());
-    std::sort(brews.begin(), brews.end(), [](const Brew* a, const Brew* b) { return std::tie(a->number, a->id) < std::tie(b->number, b->id); });
+    std::sort(brews.begin(), brews.end(),
+              [](const Brew* a, const Brew* b) { return std::tie(a->number, a->id) < std::tie(b->number, b->id); });
     for (const auto* brew : brews)
       for (std::size_t i = 0; i < std::max<std::size_t>(brew->infusions.size(), 1); ++i) brew_row(out, *brew, i);
     return out.take();
@@ -97,7 +104,8 @@ class Tables {
       rows_.push_back(std::move(row));
     }
     std::stable_sort(rows_.begin(), rows_.end(), [](const Row& a, const Row& b) {
-      return std::tie(a.serving->sitting, a.serving->place, a.assessor) < std::tie(b.serving->sitting, b.serving->place, b.assessor);
+      return std::tie(a.serving->sitting, a.serving->place, a.assessor) <
+             std::tie(b.serving->sitting, b.serving->place, b.assessor);
     });
   }
   [[nodiscard]] std::string excluded(const BlindServing& serving) const {
@@ -109,7 +117,8 @@ class Tables {
 
   void open_head(CsvWriter& out, const std::vector<std::string_view>& more) const {
     std::vector<std::string_view> head{"trial", "sitting", "place"};
-    if (unmasked_ != nullptr) head.insert(head.end(), {"pair_kind", "lot", "brew_pair", "level", "reference", "dilution_percent"});
+    if (unmasked_ != nullptr)
+      head.insert(head.end(), {"pair_kind", "lot", "brew_pair", "level", "reference", "dilution_percent"});
     head.insert(head.end(), {"assessor", "code", "other_code", "side", "sipped_first", "locked", "excluded"});
     head.insert(head.end(), more.begin(), more.end());
     out.row(head);
@@ -134,8 +143,10 @@ class Tables {
     const std::size_t level = is_b ? pairing.levels.b : pairing.levels.a;
     const auto& lever = sealed_.plan.lever;
     out.plain(word_of(pairing.kind)).text(lot_code(sealed_.registers, pairing.lot));
-    if (pairing.set > 0) out.number(pairing.set);
-    else out.blank();
+    if (pairing.set > 0)
+      out.number(pairing.set);
+    else
+      out.blank();
     out.text(machine_level(lever, level)).plain(yes_no(level == lever.reference()));
     out.scaled(is_b ? pairing.dilution_b.count() : 0, 1);
   }
@@ -177,8 +188,10 @@ class Tables {
     for (const auto& word : words) {
       open_cells(out, row, side);
       out.text(word.word);
-      if (word.strength) out.number(*word.strength);
-      else out.blank();
+      if (word.strength)
+        out.number(*word.strength);
+      else
+        out.blank();
       out.plain(yes_no(cup.fault)).text(cup.fault_note).text(row.sheet->note);
       out.end_row();
     }
@@ -186,12 +199,16 @@ class Tables {
 
   template <class Quantity>
   static void maybe(CsvWriter& out, const std::optional<Quantity>& value) {
-    if (value) out.scaled(value->count(), 3);
-    else out.blank();
+    if (value)
+      out.scaled(value->count(), 3);
+    else
+      out.blank();
   }
   static void maybe_hundredths(CsvWriter& out, const std::optional<std::int64_t>& value) {
-    if (value) out.scaled(*value, 2);
-    else out.blank();
+    if (value)
+      out.scaled(*value, 2);
+    else
+      out.blank();
   }
   void brew_row(CsvWriter& out, const Brew& brew, std::size_t i) const {
     const Infusion infusion = i < brew.infusions.size() ? brew.infusions[i] : Infusion{};
@@ -200,8 +217,10 @@ class Tables {
     out.text(machine_level(sealed_.plan.lever, brew.level)).number(brew.sitting).number(brew.portion);
     maybe(out, brew.leaf);
     out.number(number);
-    if (infusion.pour) out.scaled(infusion.pour->milli_celsius(), 3);
-    else out.blank();
+    if (infusion.pour)
+      out.scaled(infusion.pour->milli_celsius(), 3);
+    else
+      out.blank();
     maybe(out, infusion.water);
     maybe(out, infusion.steep);
     maybe(out, contact_time(brew, number));
@@ -228,7 +247,8 @@ Result<std::vector<CsvFile>> tidy_csv(const std::shared_ptr<const Trial>& trial)
   const auto unmasked = open_unmasked(trial);
   if (!unmasked) return tl::unexpected(unmasked.error());
   Tables tables(*trial, &*unmasked);
-  return std::vector<CsvFile>{{"marks.csv", tables.marks()}, {"words.csv", tables.words()}, {"brews.csv", tables.brews()}};
+  return std::vector<CsvFile>{
+      {"marks.csv", tables.marks()}, {"words.csv", tables.words()}, {"brews.csv", tables.brews()}};
 }
 
 }  // namespace likeleaf::exchange

@@ -15,12 +15,23 @@ Overload(F...) -> Overload<F...>;
 std::string escaped(std::string_view text) {
   std::string out;
   for (const char c : text) switch (c) {
-      case '&': out += "&amp;"; break;
-      case '<': out += "&lt;"; break;
-      case '>': out += "&gt;"; break;
-      case '"': out += "&quot;"; break;
-      case '\'': out += "&#39;"; break;
-      default: out += c;
+      case '&':
+        out += "&amp;";
+        break;
+      case '<':
+        out += "&lt;";
+        break;
+      case '>':
+        out += "&gt;";
+        break;
+      case '"':
+        out += "&quot;";
+        break;
+      case '\'':
+        out += "&#39;";
+        break;
+      default:
+        out += c;
     }
   return out;
 }
@@ -52,7 +63,8 @@ std::string table(const Table& t) {
   if (!t.caption.empty()) out += "<caption>" + escaped(t.caption) + "</caption>";
   const auto cls = [&](std::size_t i) { return i < t.numeric.size() && t.numeric[i] ? " class=\"n\"" : ""; };
   out += "<thead><tr>";
-  for (std::size_t i = 0; i < t.columns.size(); ++i) out += fmt::format("<th scope=\"col\"{}>{}</th>", cls(i), escaped(t.columns[i]));
+  for (std::size_t i = 0; i < t.columns.size(); ++i)
+    out += fmt::format("<th scope=\"col\"{}>{}</th>", cls(i), escaped(t.columns[i]));
   out += "</tr></thead><tbody>";
   for (const auto& row : t.rows) {
     out += "<tr>";
@@ -69,18 +81,20 @@ std::string block_html(const Block& block, const FigureSvg& figure) {
           [](const Paragraph& p) {
             static constexpr std::string_view names[] = {"", "lead", "soft", "caution"};
             const auto name = names[static_cast<std::size_t>(p.tone)];
-            return name.empty() ? fmt::format("<p>{}</p>\n", escaped(p.text)) : fmt::format("<p class=\"{}\">{}</p>\n", name, escaped(p.text));
+            return name.empty() ? fmt::format("<p>{}</p>\n", escaped(p.text))
+                                : fmt::format("<p class=\"{}\">{}</p>\n", name, escaped(p.text));
           },
-          [](const Steps& s) { return list(s.items); },
-          [](const Table& t) { return table(t); },
+          [](const Steps& s) { return list(s.items); }, [](const Table& t) { return table(t); },
           [&](const Figure& f) {
-            return fmt::format("<figure role=\"img\" aria-label=\"{}\">{}{}</figure>\n", escaped(f.alt), figure ? figure(f) : "",
+            return fmt::format("<figure role=\"img\" aria-label=\"{}\">{}{}</figure>\n", escaped(f.alt),
+                               figure ? figure(f) : "",
                                f.caption.empty() ? "" : "<figcaption>" + escaped(f.caption) + "</figcaption>");
           },
           [](const Aside& a) { return fmt::format("<aside><b>{}</b>{}</aside>\n", escaped(a.title), escaped(a.text)); },
           [](const Rule&) { return std::string("<hr>\n"); },
           [](const Columns& c) {
-            std::string out = "<div class=\"columns\"><section><h2>" + escaped(c.left_title) + "</h2>" + list(c.left_steps);
+            std::string out =
+                "<div class=\"columns\"><section><h2>" + escaped(c.left_title) + "</h2>" + list(c.left_steps);
             for (const auto& text : c.left_cautions) out += "<p class=\"caution\">" + escaped(text) + "</p>";
             out += "</section><section><h2>" + escaped(c.right_title) + "</h2>";
             for (const auto& text : c.right_paragraphs) out += "<p>" + escaped(text) + "</p>";
@@ -103,9 +117,11 @@ std::string block_text(const Block& block) {
                         for (const auto& row : t.rows) line(fmt::format("{}", fmt::join(row, " | ")));
                       },
                       [&](const Figure& f) { line(f.alt); }, [&](const Aside& a) { line(a.title + ": " + a.text); },
-                      [&](const Rule&) {}, [&](const Columns& c) {
+                      [&](const Rule&) {},
+                      [&](const Columns& c) {
                         line(c.left_title);
-                        for (std::size_t i = 0; i < c.left_steps.size(); ++i) line(fmt::format("{} {}", i + 1, c.left_steps[i]));
+                        for (std::size_t i = 0; i < c.left_steps.size(); ++i)
+                          line(fmt::format("{} {}", i + 1, c.left_steps[i]));
                         for (const auto& t : c.left_cautions) line(t);
                         line(c.right_title);
                         for (const auto& t : c.right_paragraphs) line(t);
@@ -120,11 +136,14 @@ std::string block_text(const Block& block) {
 std::string to_html(const Document& document, const FigureSvg& figure) {
   std::string out = fmt::format(
       "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" "
-      "content=\"width=device-width,initial-scale=1\"><meta name=\"generator\" content=\"{}\"><title>{}</title><style>{}</style></head>\n<body><main>\n"
+      "content=\"width=device-width,initial-scale=1\"><meta name=\"generator\" "
+      "content=\"{}\"><title>{}</title><style>{}</style></head>\n<body><main>\n"
       "<header><span>{}</span><span>{}</span></header>\n",
-      escaped(document.meta.program), escaped(document.meta.title), sheet_style, escaped(document.meta.house), escaped(document.meta.label));
+      escaped(document.meta.program), escaped(document.meta.title), sheet_style, escaped(document.meta.house),
+      escaped(document.meta.label));
   for (const auto& block : document.blocks) out += block_html(block, figure);
-  return out + fmt::format("<footer>{} · {}</footer>\n</main></body></html>\n", escaped(document.meta.foot), escaped(document.meta.program));
+  return out + fmt::format("<footer>{} · {}</footer>\n</main></body></html>\n", escaped(document.meta.foot),
+                           escaped(document.meta.program));
 }
 
 std::string to_text(const Document& document) {

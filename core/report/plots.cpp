@@ -30,7 +30,9 @@ std::string quoted(const std::string& cell) {
   return out + "\"";
 }
 
-std::string cell(double v) { return fmt::format("{:.12g}", v); }
+std::string cell(double v) {
+  return fmt::format("{:.12g}", v);
+}
 
 Axis score_axis(const Style& style) {
   Axis axis;
@@ -83,13 +85,16 @@ std::optional<IntervalPlot> plot_of(const evidence::Findings& findings, const Se
   }
   if (plot.rows.empty()) return std::nullopt;
   if (!margin) plot.one_margin = false;
-  const std::string a = level_text(plan.plan.lever, contrast.a, style), b = level_text(plan.plan.lever, contrast.b, style);
-  plot.title = ratio ? "Finish length, " + b + " over " + a : wording::difference_title(plan.plan.lever, contrast, style);
+  const std::string a = level_text(plan.plan.lever, contrast.a, style),
+                    b = level_text(plan.plan.lever, contrast.b, style);
+  plot.title =
+      ratio ? "Finish length, " + b + " over " + a : wording::difference_title(plan.plan.lever, contrast, style);
   plot.axis.low_end = (ratio ? "longer at " : "more at ") + a;
   plot.axis.high_end = (ratio ? "longer at " : "more at ") + b;
   if (plot.one_margin && margin)
-    plot.axis.middle = ratio ? "margin ×" + number_text(std::exp(*margin), 2, style)
-                             : "margin ±" + number_text(*margin, std::fabs(*margin - std::round(*margin)) < 1e-9 ? 0 : 1, style);
+    plot.axis.middle =
+        ratio ? "margin ×" + number_text(std::exp(*margin), 2, style)
+              : "margin ±" + number_text(*margin, std::fabs(*margin - std::round(*margin)) < 1e-9 ? 0 : 1, style);
   fit_axis(plot, ratio ? std::log(1.3) : 2, style, ratio);
   return plot;
 }
@@ -102,18 +107,21 @@ std::vector<Tick> round_ticks(double low, double high, int about, bool with_sign
   const double step = fitted_step(high - low, about);
   int decimals = 0;
   for (double s = step; decimals < 6 && std::fabs(s - std::round(s)) > 1e-9; s *= 10) ++decimals;
-  for (auto k = static_cast<long>(std::ceil(low / step - 1e-9)); static_cast<double>(k) * step <= high + 1e-9 * step; ++k) {
+  for (auto k = static_cast<long>(std::ceil(low / step - 1e-9)); static_cast<double>(k) * step <= high + 1e-9 * step;
+       ++k) {
     const double at = static_cast<double>(k) * step;
     out.push_back({at, with_sign ? signed_text(at, decimals, style) : number_text(at, decimals, style)});
   }
   return out;
 }
 
-std::optional<IntervalPlot> interval_plot(const evidence::Findings& findings, const SealedPlan& plan, Contrast contrast, const Style& style) {
+std::optional<IntervalPlot> interval_plot(const evidence::Findings& findings, const SealedPlan& plan, Contrast contrast,
+                                          const Style& style) {
   return plot_of(findings, plan, contrast, style, false);
 }
 
-std::optional<IntervalPlot> ratio_plot(const evidence::Findings& findings, const SealedPlan& plan, Contrast contrast, const Style& style) {
+std::optional<IntervalPlot> ratio_plot(const evidence::Findings& findings, const SealedPlan& plan, Contrast contrast,
+                                       const Style& style) {
   return plot_of(findings, plan, contrast, style, true);
 }
 
@@ -148,7 +156,8 @@ std::optional<PairedPlot> paired_plot(const AttributeFinding& f, const SealedPla
 }
 
 std::optional<RegisterPlot> register_plot(const Unmasked& unmasked, Contrast contrast, const Style& style) {
-  static constexpr std::array<std::pair<const char*, const char*>, 3> bands{{{"top", "Top"}, {"middle", "Middle"}, {"base", "Base"}}};
+  static constexpr std::array<std::pair<const char*, const char*>, 3> bands{
+      {{"top", "Top"}, {"middle", "Middle"}, {"base", "Base"}}};
   std::string attribute;
   for (const auto& a : unmasked.plan().attributes)
     if (a.scale == Scale::register_bands) attribute = a.id;
@@ -192,7 +201,8 @@ std::string csv(const IntervalPlot& plot) {
 
 std::string csv(const PairedPlot& plot) {
   std::string out = fmt::format("brew pair,{},{},sheets\r\n", quoted(plot.a_label), quoted(plot.b_label));
-  for (const auto& r : plot.rows) out += fmt::format("{},{},{},{}\r\n", quoted(r.label), cell(r.a), cell(r.b), r.sheets);
+  for (const auto& r : plot.rows)
+    out += fmt::format("{},{},{},{}\r\n", quoted(r.label), cell(r.a), cell(r.b), r.sheets);
   return out;
 }
 

@@ -65,7 +65,8 @@ std::optional<IntervalPlot> interval_plot(const evidence::Findings& findings, co
 /// Finish length alone, as a ratio on a log axis.
 std::optional<IntervalPlot> ratio_plot(const evidence::Findings& findings, const SealedPlan& plan, Contrast contrast,
                                        const Style& style);
-std::optional<PairedPlot> paired_plot(const evidence::AttributeFinding& finding, const SealedPlan& plan, const Style& style);
+std::optional<PairedPlot> paired_plot(const evidence::AttributeFinding& finding, const SealedPlan& plan,
+                                      const Style& style);
 std::optional<RegisterPlot> register_plot(const Unmasked& unmasked, Contrast contrast, const Style& style);
 
 /// The same figures as CSV text (RFC 4180, C locale), for the export beside SVG and PNG.

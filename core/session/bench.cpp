@@ -21,7 +21,9 @@ bool is_barrier(const Command& command) {
          std::holds_alternative<Unmask>(command);
 }
 
-tl::unexpected<Error> no_trial() { return fail(ErrorKind::not_found, "trial", {}, "a trial on the bench"); }
+tl::unexpected<Error> no_trial() {
+  return fail(ErrorKind::not_found, "trial", {}, "a trial on the bench");
+}
 
 }  // namespace
 
@@ -101,10 +103,13 @@ Result<void> Session::take_number(int number) {
   if (id) return take(*id);
   std::string there;
   for (const auto& row : ledger()) there = std::to_string(row.number) + (there.empty() ? "" : ", ") + there;
-  return fail(ErrorKind::not_found, "trial", std::to_string(number), there.empty() ? "no trial yet" : there, path().string());
+  return fail(ErrorKind::not_found, "trial", std::to_string(number), there.empty() ? "no trial yet" : there,
+              path().string());
 }
 
-std::shared_ptr<const Trial> Session::trial() const { return inner_->trial; }
+std::shared_ptr<const Trial> Session::trial() const {
+  return inner_->trial;
+}
 
 Result<std::shared_ptr<const Trial>> Session::read(IdOf<Trial> trial) const {
   if (inner_->trial && inner_->trial->id() == trial) return inner_->trial;
@@ -142,7 +147,9 @@ Result<Ticket> Session::seal() {
   return inner_->perform(command, Inner::Track::fresh);
 }
 
-Result<Ticket> Session::unmask(const std::string& who) { return run(Unmask{who}); }
+Result<Ticket> Session::unmask(const std::string& who) {
+  return run(Unmask{who});
+}
 
 Result<Unmasked> Session::unmasked() const {
   if (!inner_->trial) return no_trial();
@@ -175,7 +182,9 @@ Result<Ticket> Session::redo(const Scope& scope) {
   return ticket;
 }
 
-Result<void> Session::flush() { return inner_->settled(); }
+Result<void> Session::flush() {
+  return inner_->settled();
+}
 
 void Session::retry() {
   if (inner_->writer) inner_->writer->retry();
@@ -209,14 +218,14 @@ Result<std::unique_ptr<TasterPort>> Session::taster(IdOf<Assessor> assessor) {
   }
   if (auto settled = inner_->settled(); !settled) return tl::unexpected<Error>(settled.error());
   if (!inner_->desk)
-    inner_->desk = make_taster_desk(*this, [inner = inner_.get(), id = trial->id()](IdOf<Assessor> who)
-                                               -> Result<std::vector<BlindServing>> {
-      // The rows of a spare may still be on their way to the disk.
-      if (auto settled = inner->settled(); !settled) return tl::unexpected<Error>(settled.error());
-      const auto blind = inner->book->blind();
-      if (!blind) return tl::unexpected<Error>(blind.error());
-      return store::read_flight(**blind, id, who);
-    });
+    inner_->desk = make_taster_desk(
+        *this, [inner = inner_.get(), id = trial->id()](IdOf<Assessor> who) -> Result<std::vector<BlindServing>> {
+          // The rows of a spare may still be on their way to the disk.
+          if (auto settled = inner->settled(); !settled) return tl::unexpected<Error>(settled.error());
+          const auto blind = inner->book->blind();
+          if (!blind) return tl::unexpected<Error>(blind.error());
+          return store::read_flight(**blind, id, who);
+        });
   auto setup = taster_setup(*trial->sealed, assessor);
   for (const auto& serving : trial->servings) setup.sittings = std::max(setup.sittings, serving.sitting);
   return make_taster_port(inner_->desk, assessor, std::move(setup));

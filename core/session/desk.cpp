@@ -22,8 +22,7 @@ struct ToCommand {
 
 class Desk final : public TasterDesk {
  public:
-  Desk(Session& session, FlightReader read_flight)
-      : session_(session), read_flight_(std::move(read_flight)) {}
+  Desk(Session& session, FlightReader read_flight) : session_(session), read_flight_(std::move(read_flight)) {}
 
   std::size_t flight_state() const override {
     const auto trial = session_.trial();

@@ -82,13 +82,25 @@ void Session::Inner::tell(const Notice& notice) const {
   for (const auto& [id, hear] : std::map(listeners->change)) hear(notice);
 }
 
-Result<Ticket> Session::Inner::keep(store::Writer::Job job) { return writer->add(std::move(job)); }
+Result<Ticket> Session::Inner::keep(store::Writer::Job job) {
+  return writer->add(std::move(job));
+}
 
-const std::filesystem::path& Session::path() const { return inner_->book->path(); }
-bool Session::read_only() const { return inner_->book->read_only(); }
-const std::vector<Error>& Session::opening_notes() const { return inner_->book->notes(); }
-const Registers& Session::registers() const { return inner_->registers; }
-const std::vector<Attribute>& Session::attributes() const { return inner_->attributes; }
+const std::filesystem::path& Session::path() const {
+  return inner_->book->path();
+}
+bool Session::read_only() const {
+  return inner_->book->read_only();
+}
+const std::vector<Error>& Session::opening_notes() const {
+  return inner_->book->notes();
+}
+const Registers& Session::registers() const {
+  return inner_->registers;
+}
+const std::vector<Attribute>& Session::attributes() const {
+  return inner_->attributes;
+}
 
 std::vector<store::LedgerRow> Session::ledger() const {
   // What cannot be written now is not in the list yet; the list itself is still good.
@@ -110,7 +122,7 @@ void put_into(std::vector<Record>& records, const Record& record) {
 
 /// The name by which people know a record has to be there and, for lots and assessors, be the only one.
 template <class Record>
-Result<void> check_name(const std::vector<Record>& records, const Record& record, std::string Record::* name,
+Result<void> check_name(const std::vector<Record>& records, const Record& record, std::string Record::*name,
                         const char* field, bool unique) {
   if (record.id.empty()) return fail(ErrorKind::missing, field, record.*name, "an id");
   if ((record.*name).empty()) return fail(ErrorKind::missing, field, {}, "a name");
@@ -183,7 +195,7 @@ namespace {
 /// has it; one name for two records cannot be.
 template <class Record>
 Result<std::vector<Record>> new_records(const std::vector<Record>& book, const std::vector<Record>& coming,
-                                        std::string Record::* name, const char* field, bool unique) {
+                                        std::string Record::*name, const char* field, bool unique) {
   std::vector<Record> fresh;
   for (const auto& record : coming) {
     if (find_record(book, record.id) != nullptr) continue;
@@ -244,17 +256,18 @@ Result<ImportOutcome> Session::import_trial(const TrialImport& import) {
     const bool same = store::import_digest(db, id) == import.digest ||
                       trial_digest(**here, inner_->registers, inner_->attributes) == import.digest;
     if (same) return ImportOutcome{true, id, number};
-    return fail(ErrorKind::conflict, "trial", fmt::format("trial {}", number), "the same trial unchanged, or another one",
-                id.text());
+    return fail(ErrorKind::conflict, "trial", fmt::format("trial {}", number),
+                "the same trial unchanged, or another one", id.text());
   }
   const auto fresh = merge(inner_->registers, inner_->attributes, import);
   if (!fresh) return tl::unexpected<Error>(fresh.error());
   auto trial = std::make_shared<Trial>(import.trial);
   if (trial->draft.number < 1 || store::trial_of_number(db, trial->draft.number))
     trial->draft.number = store::next_number(db);
-  const auto kept = inner_->writer->barrier([records = *fresh, trial, digest = import.digest](SQLite::Database& writing) {
-    persist_import(writing, records, *trial, digest);
-  });
+  const auto kept =
+      inner_->writer->barrier([records = *fresh, trial, digest = import.digest](SQLite::Database& writing) {
+        persist_import(writing, records, *trial, digest);
+      });
   if (!kept) return tl::unexpected<Error>(kept.error());
   append(inner_->registers.lots, fresh->registers.lots);
   append(inner_->registers.waters, fresh->registers.waters);

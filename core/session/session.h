@@ -30,9 +30,9 @@ class TasterPort;
 using Ticket = std::uint64_t;  ///< 0: nothing had to be kept
 
 struct Kept {
-  Ticket up_to = 0;                ///< everything up to here is on disk
+  Ticket up_to = 0;  ///< everything up to here is on disk
   Moment at;
-  std::optional<Error> not_kept;   ///< set when ticket `up_to` could not be written; it stays on screen, retry offered
+  std::optional<Error> not_kept;  ///< set when ticket `up_to` could not be written; it stays on screen, retry offered
 };
 
 /// Lives as long as the subscriber wants to hear; destroying it ends the subscription.
@@ -69,7 +69,7 @@ enum class OpenWay { write, read_only };
 struct ImportOutcome {
   bool skipped = false;  ///< it was there already, unchanged
   IdOf<Trial> trial;
-  int number = 0;        ///< the number it got in this book
+  int number = 0;  ///< the number it got in this book
 };
 
 class Session {
@@ -92,7 +92,7 @@ class Session {
   [[nodiscard]] const Registers& registers() const;
   [[nodiscard]] const std::vector<Attribute>& attributes() const;  ///< built in, then the house's own
   [[nodiscard]] std::vector<store::LedgerRow> ledger() const;      ///< newest first
-  Result<Ticket> put(const Lot& lot);            ///< adds or changes; code unique, checked
+  Result<Ticket> put(const Lot& lot);                              ///< adds or changes; code unique, checked
   Result<Ticket> put(const Water& water);
   Result<Ticket> put(const Vessel& vessel);
   Result<Ticket> put(const Assessor& assessor);
@@ -100,10 +100,11 @@ class Session {
   Result<ImportOutcome> import_trial(const TrialImport& import);  ///< one transaction
 
   // The trial on the bench
-  Result<IdOf<Trial>> new_trial(const Plan& start);               ///< gets the next number, or its own if that is higher; becomes the trial on the bench
-  Result<void> take(IdOf<Trial> trial);                           ///< puts a trial on the bench
+  Result<IdOf<Trial>> new_trial(
+      const Plan& start);  ///< gets the next number, or its own if that is higher; becomes the trial on the bench
+  Result<void> take(IdOf<Trial> trial);  ///< puts a trial on the bench
   Result<void> take_number(int number);
-  [[nodiscard]] std::shared_ptr<const Trial> trial() const;       ///< nullptr when none
+  [[nodiscard]] std::shared_ptr<const Trial> trial() const;  ///< nullptr when none
   Result<std::shared_ptr<const Trial>> read(IdOf<Trial> trial) const;
   Result<Ticket> run(const Command& command);
   /// Checks, draws with machine entropy, seals and keeps (a barrier).
@@ -125,7 +126,8 @@ class Session {
   [[nodiscard]] Subscription on_change(std::function<void(const Notice&)> hear);
   [[nodiscard]] Subscription on_kept(std::function<void(const Kept&)> hear);
 
-  /// The blind view for one assessor of the trial on the bench; refused before the seal or for someone who does not taste.
+  /// The blind view for one assessor of the trial on the bench; refused before the seal or for someone who does not
+  /// taste.
   Result<std::unique_ptr<TasterPort>> taster(IdOf<Assessor> assessor);
 
   /// A reasoned, verified copy by SQLite's backup.

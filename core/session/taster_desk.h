@@ -15,16 +15,50 @@
 namespace likeleaf {
 
 namespace act {
-struct Start { IdOf<Serving> serving; EnteredBy by = EnteredBy::screen; };
-struct Put { IdOf<Serving> serving; Side side; std::string field; std::optional<Mark> mark; };
-struct Answer { IdOf<Serving> serving; std::string attribute; std::optional<Direct> answer; };
-struct Words { IdOf<Serving> serving; Side side; std::vector<WordMark> words; };
-struct Fault { IdOf<Serving> serving; Side side; bool fault; std::string note; };
-struct Note { IdOf<Serving> serving; std::string note; };
-struct SippedFirst { IdOf<Serving> serving; std::optional<Side> side; };
-struct Day { DayState state; };
-struct Lock { IdOf<Serving> serving; };
-struct GuessIt { IdOf<Serving> serving; Guess guess; };
+struct Start {
+  IdOf<Serving> serving;
+  EnteredBy by = EnteredBy::screen;
+};
+struct Put {
+  IdOf<Serving> serving;
+  Side side;
+  std::string field;
+  std::optional<Mark> mark;
+};
+struct Answer {
+  IdOf<Serving> serving;
+  std::string attribute;
+  std::optional<Direct> answer;
+};
+struct Words {
+  IdOf<Serving> serving;
+  Side side;
+  std::vector<WordMark> words;
+};
+struct Fault {
+  IdOf<Serving> serving;
+  Side side;
+  bool fault;
+  std::string note;
+};
+struct Note {
+  IdOf<Serving> serving;
+  std::string note;
+};
+struct SippedFirst {
+  IdOf<Serving> serving;
+  std::optional<Side> side;
+};
+struct Day {
+  DayState state;
+};
+struct Lock {
+  IdOf<Serving> serving;
+};
+struct GuessIt {
+  IdOf<Serving> serving;
+  Guess guess;
+};
 }  // namespace act
 
 using TasterAct = std::variant<act::Start, act::Put, act::Answer, act::Words, act::Fault, act::Note, act::SippedFirst,

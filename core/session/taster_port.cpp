@@ -56,7 +56,9 @@ class BlindPort final : public TasterPort {
   Result<std::uint64_t> fault(IdOf<Serving> s, Side side, bool fault, const std::string& note) override {
     return act_on(s, act::Fault{s, side, fault, note});
   }
-  Result<std::uint64_t> note(IdOf<Serving> s, const std::string& note) override { return act_on(s, act::Note{s, note}); }
+  Result<std::uint64_t> note(IdOf<Serving> s, const std::string& note) override {
+    return act_on(s, act::Note{s, note});
+  }
   Result<std::uint64_t> sipped_first(IdOf<Serving> s, std::optional<Side> side) override {
     return act_on(s, act::SippedFirst{s, side});
   }
@@ -72,7 +74,9 @@ class BlindPort final : public TasterPort {
     return desk && mine(serving) ? desk->review(serving) : LockReview{};
   }
   Result<std::uint64_t> lock(IdOf<Serving> s) override { return act_on(s, act::Lock{s}); }
-  Result<std::uint64_t> guess(IdOf<Serving> s, const Guess& guess) override { return act_on(s, act::GuessIt{s, guess}); }
+  Result<std::uint64_t> guess(IdOf<Serving> s, const Guess& guess) override {
+    return act_on(s, act::GuessIt{s, guess});
+  }
   bool can_undo(IdOf<Serving> serving) const override {
     const auto desk = desk_.lock();
     return desk && mine(serving) && desk->can_undo(serving);

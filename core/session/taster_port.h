@@ -19,7 +19,7 @@ class Session;
 /// The parts of the sealed plan that a taster may see.
 struct TasterSetup {
   std::string alias;
-  std::vector<Attribute> attributes;   ///< of the plan, in scoring order
+  std::vector<Attribute> attributes;  ///< of the plan, in scoring order
   std::vector<AromaWord> lexicon;
   bool attribute_by_attribute = false;
   bool hide_first_cup = false;
@@ -39,8 +39,10 @@ class TasterPort {
   [[nodiscard]] virtual std::optional<DayState> day(int sitting) const = 0;
 
   virtual Result<std::uint64_t> start(IdOf<Serving> serving, EnteredBy by) = 0;
-  virtual Result<std::uint64_t> put(IdOf<Serving> serving, Side side, const std::string& field, std::optional<Mark> mark) = 0;
-  virtual Result<std::uint64_t> answer(IdOf<Serving> serving, const std::string& attribute, std::optional<Direct> answer) = 0;
+  virtual Result<std::uint64_t> put(IdOf<Serving> serving, Side side, const std::string& field,
+                                    std::optional<Mark> mark) = 0;
+  virtual Result<std::uint64_t> answer(IdOf<Serving> serving, const std::string& attribute,
+                                       std::optional<Direct> answer) = 0;
   virtual Result<std::uint64_t> words(IdOf<Serving> serving, Side side, std::vector<WordMark> words) = 0;
   virtual Result<std::uint64_t> fault(IdOf<Serving> serving, Side side, bool fault, const std::string& note) = 0;
   virtual Result<std::uint64_t> note(IdOf<Serving> serving, const std::string& note) = 0;

@@ -14,7 +14,8 @@ namespace likeleaf::store {
 namespace {
 
 // A list of what is allowed, not of what is forbidden: a table that a later schema adds is closed until it is named.
-constexpr std::array<std::string_view, 7> open_tables{"serving", "sheet", "mark", "direct", "word", "day_state", "void"};
+constexpr std::array<std::string_view, 7> open_tables{"serving", "sheet",     "mark", "direct",
+                                                      "word",    "day_state", "void"};
 
 int allow(void*, int action, const char* table, const char*, const char*, const char*) {
   if (action == SQLITE_SELECT || action == SQLITE_FUNCTION) return SQLITE_OK;
@@ -25,7 +26,9 @@ int allow(void*, int action, const char* table, const char*, const char*, const 
 
 }  // namespace
 
-void make_blind(SQLite::Database& connection) { sqlite3_set_authorizer(connection.getHandle(), &allow, nullptr); }
+void make_blind(SQLite::Database& connection) {
+  sqlite3_set_authorizer(connection.getHandle(), &allow, nullptr);
+}
 
 Result<std::vector<BlindServing>> read_flight(SQLite::Database& blind, IdOf<Trial> trial, IdOf<Assessor> assessor) {
   try {

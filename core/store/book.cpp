@@ -81,7 +81,9 @@ Result<void> guarded(Db* db, const fs::path& path, Work work) {
 
 Book::Book(fs::path path, Way way, Seams seams) : path_(std::move(path)), way_(way), seams_(std::move(seams)) {}
 
-Book::~Book() { [[maybe_unused]] const auto closed = close(); }
+Book::~Book() {
+  [[maybe_unused]] const auto closed = close();
+}
 
 Result<std::unique_ptr<Book>> Book::create(const fs::path& path, const Moment& now, Entropy& entropy,
                                            const Seams& seams) {
@@ -89,7 +91,8 @@ Result<std::unique_ptr<Book>> Book::create(const fs::path& path, const Moment& n
   const auto folder = path.has_parent_path() ? path.parent_path() : fs::path(".");
   if (!fs::is_directory(folder, problem))
     return fail(ErrorKind::not_found, "folder", folder.string(), "a folder that exists", path.string());
-  if (!seams.writable(path)) return fail(ErrorKind::read_only, "book", {}, "a folder that can be written to", path.string());
+  if (!seams.writable(path))
+    return fail(ErrorKind::read_only, "book", {}, "a folder that can be written to", path.string());
   std::unique_ptr<Book> book(new Book(path, Way::write, seams));
   auto lock = BookLock::take(path, BookLock::Kind::alone, now);
   if (!lock) return tl::unexpected<Error>(lock.error());
@@ -115,7 +118,8 @@ Result<std::unique_ptr<Book>> Book::create(const fs::path& path, const Moment& n
 
 Result<std::unique_ptr<Book>> Book::open(const fs::path& path, Way way, const Moment& now, const Seams& seams) {
   std::error_code problem;
-  if (!fs::exists(path, problem)) return fail(ErrorKind::not_found, "book", path.filename().string(), {}, path.string());
+  if (!fs::exists(path, problem))
+    return fail(ErrorKind::not_found, "book", path.filename().string(), {}, path.string());
   if (!fs::is_regular_file(path, problem))
     return fail(ErrorKind::foreign_file, "book", path.filename().string(), "a Likeleaf book", path.string());
   const bool can_write = seams.writable(path);
@@ -152,8 +156,7 @@ Result<std::unique_ptr<Book>> Book::open(const fs::path& path, Way way, const Mo
     book->reading_.reset();
     return tl::unexpected<Error>(std::move(error));
   }
-  if (!can_write)
-    book->notes_.push_back({ErrorKind::read_only, "book", "read-only", {}, path.string()});
+  if (!can_write) book->notes_.push_back({ErrorKind::read_only, "book", "read-only", {}, path.string()});
   return book;
 }
 
@@ -263,7 +266,9 @@ Result<void> Book::close() {
   return result;
 }
 
-Result<void> Book::backup_to(const fs::path& copy) { return copy_from(*reading_, copy); }
+Result<void> Book::backup_to(const fs::path& copy) {
+  return copy_from(*reading_, copy);
+}
 
 Result<void> Book::copy_from(Db& source, const fs::path& copy) {
   std::error_code problem;
@@ -273,8 +278,8 @@ Result<void> Book::copy_from(Db& source, const fs::path& copy) {
                                                whole_of(source, "PRAGMA page_size").value_or(0));
   const auto room = seams_.free_bytes(copy.parent_path());
   if (room && *room < size + (1u << 20))
-    return fail(ErrorKind::disk_full, "copy", fmt::format("{} bytes free", *room), fmt::format("{} bytes", size + (1u << 20)),
-                copy.string());
+    return fail(ErrorKind::disk_full, "copy", fmt::format("{} bytes free", *room),
+                fmt::format("{} bytes", size + (1u << 20)), copy.string());
   const auto part = beside(copy, ".part");
   fs::remove(part, problem);
   const auto copied = guarded(nullptr, copy, [&]() -> Result<void> {
@@ -283,7 +288,8 @@ Result<void> Book::copy_from(Db& source, const fs::path& copy) {
     int code = work == nullptr ? sqlite3_extended_errcode(target->getHandle()) : sqlite3_backup_step(work, -1);
     if (work != nullptr) sqlite3_backup_finish(work);
     if (code != SQLITE_DONE)
-      return tl::unexpected<Error>(error_of_code(code, sqlite3_system_errno(target->getHandle()), "backup", copy.string()));
+      return tl::unexpected<Error>(
+          error_of_code(code, sqlite3_system_errno(target->getHandle()), "backup", copy.string()));
     // A copy of an open book says WAL in its head; a copy is one plain file.
     text_of(*target, "PRAGMA journal_mode = DELETE");
     const auto verdict = text_of(*target, "PRAGMA integrity_check(1)").value_or("no answer");

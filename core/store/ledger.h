@@ -13,9 +13,9 @@ struct LedgerRow {
   IdOf<Trial> id;
   int number = 0;
   std::string question;
-  std::string changes;               ///< "water temperature 88 °C against 68 °C"
+  std::string changes;  ///< "water temperature 88 °C against 68 °C"
   LeverKind lever = LeverKind::other;
-  std::vector<std::string> lots;     ///< codes
+  std::vector<std::string> lots;  ///< codes
   std::vector<LeafType> leaf_types;
   std::vector<std::string> assessors;
   Stage stage = Stage::plan;

@@ -103,22 +103,26 @@ Sheet& sheet_of(OpenSheets& sheets, SQLite::Statement& row) {
 
 void load_sheets(Db& db, Trial& trial, IdOf<Trial> id) {
   OpenSheets sheets;
-  auto rows = bound(db,
-                    "SELECT serving, started, entered_by, sipped_first, note, left_fault, left_fault_note, right_fault, "
-                    "right_fault_note, locked, digest, guess FROM sheet WHERE trial = ?",
-                    id);
+  auto rows =
+      bound(db,
+            "SELECT serving, started, entered_by, sipped_first, note, left_fault, left_fault_note, right_fault, "
+            "right_fault_note, locked, digest, guess FROM sheet WHERE trial = ?",
+            id);
   while (rows.executeStep()) {
     auto sheet = read_sheet_row(rows);
     sheets.emplace(sheet->serving, std::move(sheet));
   }
-  auto marks = bound(db, "SELECT m.serving, m.side, m.field, m.value FROM sheet s JOIN mark m USING (serving) WHERE s.trial = ?", id);
+  auto marks = bound(
+      db, "SELECT m.serving, m.side, m.field, m.value FROM sheet s JOIN mark m USING (serving) WHERE s.trial = ?", id);
   while (marks.executeStep())
     sheet_of(sheets, marks)
         .cup(read_word(text_at(marks, 1), "side", read_side))
         .marks.emplace(text_at(marks, 2), read_document(text_at(marks, 3), "mark", read_mark));
-  auto directs = bound(db, "SELECT d.serving, d.attribute, d.answer FROM sheet s JOIN direct d USING (serving) WHERE s.trial = ?", id);
+  auto directs = bound(
+      db, "SELECT d.serving, d.attribute, d.answer FROM sheet s JOIN direct d USING (serving) WHERE s.trial = ?", id);
   while (directs.executeStep())
-    sheet_of(sheets, directs).directs.emplace(text_at(directs, 1), read_word(text_at(directs, 2), "answer", read_direct));
+    sheet_of(sheets, directs)
+        .directs.emplace(text_at(directs, 1), read_word(text_at(directs, 2), "answer", read_direct));
   auto words = bound(db,
                      "SELECT w.serving, w.side, w.word, w.strength FROM sheet s JOIN word w USING (serving) "
                      "WHERE s.trial = ? ORDER BY w.serving, w.side, w.position",
@@ -161,12 +165,13 @@ void load_brews(Db& db, Trial& trial, IdOf<Trial> id) {
 }
 
 void load_table_side(Db& db, Trial& trial, IdOf<Trial> id) {
-  for (auto& served : read_list_of(db, "SELECT document FROM served WHERE trial = ?", id, "served pair", read_served_pair))
+  for (auto& served :
+       read_list_of(db, "SELECT document FROM served WHERE trial = ?", id, "served pair", read_served_pair))
     trial.served.emplace(served.pair, served);
   auto weighed = bound(db, "SELECT lot FROM weighed WHERE trial = ? ORDER BY position", id);
   while (weighed.executeStep()) trial.weighed.push_back(read_id_text<Lot>(text_at(weighed, 0), "weighed lot"));
-  trial.days = read_list_of(db, "SELECT document FROM day_state WHERE trial = ? ORDER BY position", id, "state of the day",
-                            read_day_state);
+  trial.days = read_list_of(db, "SELECT document FROM day_state WHERE trial = ? ORDER BY position", id,
+                            "state of the day", read_day_state);
   auto openings = bound(db, "SELECT preparer, opened, closed FROM key_opening WHERE trial = ? ORDER BY position", id);
   while (openings.executeStep()) {
     KeyOpening opening;
@@ -179,10 +184,10 @@ void load_table_side(Db& db, Trial& trial, IdOf<Trial> id) {
 
 void load_happenings(Db& db, Trial& trial, IdOf<Trial> id) {
   trial.voids = read_list_of(db, "SELECT document FROM void WHERE trial = ? ORDER BY position", id, "void", read_void);
-  trial.exclusions = read_list_of(db, "SELECT document FROM exclusion WHERE trial = ? ORDER BY position", id, "exclusion",
-                                  read_exclusion);
-  trial.amendments = read_list_of(db, "SELECT document FROM amendment WHERE trial = ? ORDER BY position", id, "amendment",
-                                  read_amendment);
+  trial.exclusions = read_list_of(db, "SELECT document FROM exclusion WHERE trial = ? ORDER BY position", id,
+                                  "exclusion", read_exclusion);
+  trial.amendments = read_list_of(db, "SELECT document FROM amendment WHERE trial = ? ORDER BY position", id,
+                                  "amendment", read_amendment);
   if (const auto text = text_of(db, "SELECT document FROM unmask WHERE trial = ?", id))
     trial.unmasked = read_document(*text, "unmask", read_unmask_record);
   if (const auto text = text_of(db, "SELECT document FROM house_rule WHERE trial = ?", id))
@@ -231,7 +236,9 @@ LedgerRow read_ledger_row(Db& db, SQLite::Statement& row) {
   out.sheets = row.getColumn(10).getInt();
   out.sheets_locked = row.getColumn(11).getInt();
   out.stage = stage_of(out.sealed.has_value(), out.unmasked.has_value(), out.sheets_locked, out.sheets);
-  auto lots = bound(db, "SELECT l.code, l.type FROM trial_lot t JOIN lot l ON l.id = t.lot WHERE t.trial = ? ORDER BY t.position", out.id);
+  auto lots = bound(
+      db, "SELECT l.code, l.type FROM trial_lot t JOIN lot l ON l.id = t.lot WHERE t.trial = ? ORDER BY t.position",
+      out.id);
   while (lots.executeStep()) {
     out.lots.push_back(text_at(lots, 0));
     const auto type = read_word(text_at(lots, 1), "leaf type", read_leaf_type);
@@ -268,14 +275,16 @@ Result<Registers> load_registers(SQLite::Database& db) {
     registers.lots = load_register(db, "SELECT document FROM lot ORDER BY position", "lot", read_lot);
     registers.waters = load_register(db, "SELECT document FROM water ORDER BY position", "water", read_water);
     registers.vessels = load_register(db, "SELECT document FROM vessel ORDER BY position", "vessel", read_vessel);
-    registers.assessors = load_register(db, "SELECT document FROM assessor ORDER BY position", "assessor", read_assessor);
+    registers.assessors =
+        load_register(db, "SELECT document FROM assessor ORDER BY position", "assessor", read_assessor);
     return registers;
   });
 }
 
 Result<std::vector<Attribute>> load_attributes(SQLite::Database& db) {
-  return guarded(
-      db, [&] { return load_register(db, "SELECT document FROM attribute ORDER BY position", "attribute", read_attribute); });
+  return guarded(db, [&] {
+    return load_register(db, "SELECT document FROM attribute ORDER BY position", "attribute", read_attribute);
+  });
 }
 
 Result<std::vector<LedgerRow>> load_ledger(SQLite::Database& db) {

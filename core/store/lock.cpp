@@ -52,7 +52,8 @@ void write_holder(int fd, const std::string& holder) {
 
 /// The holder before us may have taken the file away between our open and our lock; then the lock is on nothing.
 bool still_there(int fd, const std::filesystem::path& path) {
-  struct stat ours {}, theirs {};
+  struct stat ours {
+  }, theirs{};
   return fstat(fd, &ours) == 0 && stat(path.c_str(), &theirs) == 0 && ours.st_ino == theirs.st_ino &&
          ours.st_dev == theirs.st_dev;
 }

@@ -28,7 +28,6 @@ std::size_t same_start(const std::vector<T>& old_list, const std::vector<T>& new
   return same;
 }
 
-
 void put_draft(Db& db, const Trial* before, const Trial& after, const std::optional<std::string>& import_digest) {
   if (before != nullptr && before->draft == after.draft) return;
   const Plan& plan = after.draft;
@@ -58,7 +57,8 @@ void put_draft(Db& db, const Trial* before, const Trial& after, const std::optio
 void put_seal(Db& db, const Trial* before, const Trial& after) {
   if (after.sealed && (before == nullptr || !before->sealed)) {
     const SealedPlan& sealed = *after.sealed;
-    run(db, "INSERT INTO seal (trial, sealed, plan_digest, key_digest, paper_import, document) VALUES (?, ?, ?, ?, ?, ?)",
+    run(db,
+        "INSERT INTO seal (trial, sealed, plan_digest, key_digest, paper_import, document) VALUES (?, ?, ?, ?, ?, ?)",
         after.id(), sealed.sealed, sealed.plan_digest.hex(), sealed.key_digest.hex(), sealed.paper_import,
         document(sealed));
   }
@@ -144,7 +144,8 @@ void put_sheets(Db& db, const Trial* before, const Trial& after) {
   for (const auto& [serving, sheet] : after.sheets) {
     const Sheet* old_sheet = nullptr;
     if (before != nullptr)
-      if (const auto found = before->sheets.find(serving); found != before->sheets.end()) old_sheet = found->second.get();
+      if (const auto found = before->sheets.find(serving); found != before->sheets.end())
+        old_sheet = found->second.get();
     if (old_sheet != sheet.get()) put_sheet(db, after.id(), old_sheet, *sheet);
   }
   if (before != nullptr)
@@ -160,8 +161,7 @@ void put_stamps(Db& db, const Brew* old_brew, const Brew& brew) {
     Stamp stamp = brew.stamps[i];
     const bool is_new = old_brew == nullptr || i >= old_brew->stamps.size();
     const auto undone = std::exchange(stamp.undone, std::nullopt);
-    if (is_new)
-      run(db, "INSERT INTO stamp (brew, position, document) VALUES (?, ?, ?)", brew.id, i, document(stamp));
+    if (is_new) run(db, "INSERT INTO stamp (brew, position, document) VALUES (?, ?, ?)", brew.id, i, document(stamp));
     if (undone && (is_new || !old_brew->stamps[i].undone))
       run(db, "UPDATE stamp SET undone = ?, undone_boot_ms = ? WHERE brew = ? AND position = ?", *undone,
           undone->boot_ms, brew.id, i);
@@ -177,7 +177,8 @@ void put_brew(Db& db, IdOf<Trial> trial, const Brew* old_brew, const Brew& brew)
   };
   if (old_brew == nullptr || facts(*old_brew) != facts(brew))
     run(db,
-        "INSERT INTO brew (id, trial, document) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET document = excluded.document",
+        "INSERT INTO brew (id, trial, document) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET document = "
+        "excluded.document",
         brew.id, trial, document(facts(brew)));
   put_stamps(db, old_brew, brew);
   static const std::vector<Reading> none;
@@ -197,9 +198,11 @@ void put_brews(Db& db, const Trial* before, const Trial& after) {
   }
   for (const auto& [pair, served] : after.served) {
     if (before != nullptr)
-      if (const auto found = before->served.find(pair); found != before->served.end() && found->second == served) continue;
+      if (const auto found = before->served.find(pair); found != before->served.end() && found->second == served)
+        continue;
     run(db,
-        "INSERT INTO served (trial, pair, document) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET document = excluded.document",
+        "INSERT INTO served (trial, pair, document) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET document = "
+        "excluded.document",
         after.id(), pair, document(served));
   }
   if (before != nullptr)
@@ -239,8 +242,8 @@ void put_added(Db& db, const char* sql, IdOf<Trial> trial, std::size_t from, con
 
 void put_happenings(Db& db, const Trial* before, const Trial& after) {
   for (std::size_t i = before == nullptr ? 0 : before->voids.size(); i < after.voids.size(); ++i)
-    run(db, "INSERT INTO void (trial, position, pair, document) VALUES (?, ?, ?, ?)", after.id(), i, after.voids[i].pair,
-        document(after.voids[i]));
+    run(db, "INSERT INTO void (trial, position, pair, document) VALUES (?, ?, ?, ?)", after.id(), i,
+        after.voids[i].pair, document(after.voids[i]));
   put_added(db, "INSERT INTO exclusion (trial, position, document) VALUES (?, ?, ?)", after.id(),
             before == nullptr ? 0 : before->exclusions.size(), after.exclusions);
   put_added(db, "INSERT INTO amendment (trial, position, document) VALUES (?, ?, ?)", after.id(),
@@ -249,7 +252,8 @@ void put_happenings(Db& db, const Trial* before, const Trial& after) {
     run(db, "INSERT INTO unmask (trial, unmasked, document) VALUES (?, ?, ?)", after.id(), after.unmasked->at,
         document(*after.unmasked));
   if (after.rule && (before == nullptr || before->rule != after.rule))
-    run(db, "INSERT INTO house_rule (trial, document) VALUES (?, ?) ON CONFLICT DO UPDATE SET document = excluded.document",
+    run(db,
+        "INSERT INTO house_rule (trial, document) VALUES (?, ?) ON CONFLICT DO UPDATE SET document = excluded.document",
         after.id(), document(*after.rule));
 }
 

@@ -7,7 +7,9 @@
 namespace likeleaf::store {
 
 namespace {
-std::string step_name(int version) { return fmt::format("resources/schema/{:03}.sql", version); }
+std::string step_name(int version) {
+  return fmt::format("resources/schema/{:03}.sql", version);
+}
 }  // namespace
 
 int newest_version() {
@@ -16,7 +18,9 @@ int newest_version() {
   return version;
 }
 
-int version_of(Db& db) { return static_cast<int>(whole_of(db, "PRAGMA user_version").value_or(0)); }
+int version_of(Db& db) {
+  return static_cast<int>(whole_of(db, "PRAGMA user_version").value_or(0));
+}
 
 void climb(Db& db) {
   // The pragma does nothing inside a transaction, so it comes before BEGIN.

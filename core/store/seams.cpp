@@ -10,7 +10,9 @@
 namespace likeleaf::store {
 
 namespace {
-std::filesystem::path or_here(const std::filesystem::path& folder) { return folder.empty() ? "." : folder; }
+std::filesystem::path or_here(const std::filesystem::path& folder) {
+  return folder.empty() ? "." : folder;
+}
 }  // namespace
 
 std::string network_drive(const std::filesystem::path& folder) {

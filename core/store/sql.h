@@ -29,10 +29,18 @@ template <std::integral T>
 void bind_one(SQLite::Statement& s, int i, T v) {
   s.bind(i, static_cast<std::int64_t>(v));
 }
-inline void bind_one(SQLite::Statement& s, int i, const std::string& v) { s.bind(i, v); }
-inline void bind_one(SQLite::Statement& s, int i, std::string_view v) { s.bind(i, std::string(v)); }
-inline void bind_one(SQLite::Statement& s, int i, const char* v) { s.bind(i, v); }
-inline void bind_one(SQLite::Statement& s, int i, const Moment& v) { s.bind(i, iso_text(v)); }
+inline void bind_one(SQLite::Statement& s, int i, const std::string& v) {
+  s.bind(i, v);
+}
+inline void bind_one(SQLite::Statement& s, int i, std::string_view v) {
+  s.bind(i, std::string(v));
+}
+inline void bind_one(SQLite::Statement& s, int i, const char* v) {
+  s.bind(i, v);
+}
+inline void bind_one(SQLite::Statement& s, int i, const Moment& v) {
+  s.bind(i, iso_text(v));
+}
 template <class R>
 void bind_one(SQLite::Statement& s, int i, const IdOf<R>& v) {
   s.bind(i, v.text());
@@ -71,7 +79,9 @@ std::optional<std::string> text_of(Db& db, const char* sql, const Values&... val
   return s.getColumn(0).getString();
 }
 
-inline std::string text_at(SQLite::Statement& s, int column) { return s.getColumn(column).getString(); }
+inline std::string text_at(SQLite::Statement& s, int column) {
+  return s.getColumn(column).getString();
+}
 inline std::optional<std::string> text_or_null(SQLite::Statement& s, int column) {
   if (s.getColumn(column).isNull()) return std::nullopt;
   return s.getColumn(column).getString();

@@ -60,8 +60,8 @@ void Writer::work(const std::stop_token& stop) {
   std::unique_lock lock(mutex_);
   for (;;) {
     const auto ready = [&] { return try_; };
-    const bool woken = checkpoint_due ? wake_.wait_for(lock, stop, idle_before_checkpoint, ready)
-                                      : wake_.wait(lock, stop, ready);
+    const bool woken =
+        checkpoint_due ? wake_.wait_for(lock, stop, idle_before_checkpoint, ready) : wake_.wait(lock, stop, ready);
     if (woken) {
       drain(lock);
       checkpoint_due = true;

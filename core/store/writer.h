@@ -21,8 +21,8 @@ class Book;
 
 class Writer {
  public:
-  /// Writes rows; throws what SQLite throws. Runs on the writer's thread, perhaps more than once (again after a failure),
-  /// so it must hold only values and shared immutable parts.
+  /// Writes rows; throws what SQLite throws. Runs on the writer's thread, perhaps more than once (again after a
+  /// failure), so it must hold only values and shared immutable parts.
   using Job = std::function<void(SQLite::Database&)>;
   /// Everything up to a ticket is on disk, or (with an error) that ticket could not be written and waits.
   struct Report {
@@ -62,16 +62,16 @@ class Writer {
   Book& book_;
   std::function<void(const Report&)> announce_;
   std::mutex mutex_;
-  std::condition_variable_any wake_;   ///< for the writer
-  std::condition_variable settled_;    ///< for flush and barrier
+  std::condition_variable_any wake_;  ///< for the writer
+  std::condition_variable settled_;   ///< for flush and barrier
   std::deque<Waiting> queue_;
   std::uint64_t last_ticket_ = 0, kept_ = 0;
-  std::optional<Error> stands_;        ///< why the head of the queue could not be written
+  std::optional<Error> stands_;           ///< why the head of the queue could not be written
   std::optional<std::uint64_t> refused_;  ///< ticket of a barrier that failed
   std::optional<Error> refusal_;
   bool try_ = false;
   bool busy_ = false;
-  std::jthread thread_;                ///< last: it starts when all the rest is there
+  std::jthread thread_;  ///< last: it starts when all the rest is there
 };
 
 }  // namespace likeleaf::store

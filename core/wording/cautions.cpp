@@ -27,7 +27,9 @@ std::optional<Temperature> hottest(const Plan& plan) {
   return out;
 }
 
-bool mentions(const Constant* c, std::string_view word) { return c && c->text.find(word) != std::string::npos; }
+bool mentions(const Constant* c, std::string_view word) {
+  return c && c->text.find(word) != std::string::npos;
+}
 
 }  // namespace
 
@@ -43,10 +45,13 @@ std::vector<std::string> cautions(Step step, const Plan& plan, const std::vector
                                 temperature_text(*hot, style)));
   };
   switch (step) {
-    case Step::pour: scald(); break;
+    case Step::pour:
+      scald();
+      break;
     case Step::chill:
       if (ice && glass)
-        out.emplace_back("Hot glass can break in ice. Use glass made for it, within its maker’s limits, and lower it slowly.");
+        out.emplace_back(
+            "Hot glass can break in ice. Use glass made for it, within its maker’s limits, and lower it slowly.");
       else if (ice)
         out.emplace_back("Hot vessels can break in ice. Keep to the maker’s limits and lower them slowly.");
       break;
@@ -57,18 +62,22 @@ std::vector<std::string> cautions(Step step, const Plan& plan, const std::vector
       out.emplace_back("Your own cup and spoon only. Spit where you can: caffeine adds up over a sitting.");
       break;
     case Step::hold:
-      out.emplace_back("Liquor left standing warm does not keep. Pour away what is past its longest hold; local food rules come first.");
+      out.emplace_back(
+          "Liquor left standing warm does not keep. Pour away what is past its longest hold; local food rules come "
+          "first.");
       break;
     case Step::staff:
       scald();
-      if (glass) out.emplace_back(ice ? "Use a glass made for hot water before it meets ice; the maker’s limits come first."
-                                      : "Use a glass made for hot water; the maker’s limits come first.");
+      if (glass)
+        out.emplace_back(ice ? "Use a glass made for hot water before it meets ice; the maker’s limits come first."
+                             : "Use a glass made for hot water; the maker’s limits come first.");
       out.emplace_back("Clean cups and spoons for each person. Local food and safety rules come first.");
       break;
   }
   if (step == Step::taste || step == Step::staff)
     for (const auto& lot : lots)
-      if (!lot.allergens.empty()) out.push_back(fmt::format("{} carries {}: ask before anyone tastes.", lot.code, lot.allergens));
+      if (!lot.allergens.empty())
+        out.push_back(fmt::format("{} carries {}: ask before anyone tastes.", lot.code, lot.allergens));
   return out;
 }
 

@@ -25,28 +25,50 @@ std::string sentence(const Error& e) {
   if (e.kind == ErrorKind::damaged && e.field == "journal" && e.value == "recovered")
     return fmt::format("The book was not closed properly last time; what was kept then is all here ({}).", e.where);
   if (e.kind == ErrorKind::bad_value && e.field == "network drive")
-    return fmt::format("The book lies on a network drive ({}); a disk of this computer is safer: a drive that drops out can damage it ({}).", e.value, e.where);
+    return fmt::format(
+        "The book lies on a network drive ({}); a disk of this computer is safer: a drive that drops out can damage it "
+        "({}).",
+        e.value, e.where);
   switch (e.kind) {
-    case ErrorKind::bad_value: return joined(e, "cannot take", "that value cannot be taken");
-    case ErrorKind::missing: return joined(e, "missing:", "is missing");
-    case ErrorKind::duplicate: return joined(e, "is there twice:", "is there twice");
-    case ErrorKind::not_allowed: return joined(e, "not possible now:", "not possible now");
-    case ErrorKind::not_found: return joined(e, "not found:", "not found");
-    case ErrorKind::conflict: return joined(e, "the same record with other content is already there:",
-                                            "the same record with other content is already there");
-    case ErrorKind::malformed: return joined(e, "not in the expected form:", "not in the expected form");
-    case ErrorKind::too_large: return joined(e, "too large:", "too large");
-    case ErrorKind::too_deep: return joined(e, "nested too deep:", "nested too deep");
-    case ErrorKind::newer_version: return joined(e, "made by a newer Likeleaf:", "made by a newer Likeleaf");
-    case ErrorKind::foreign_file: return joined(e, "not a Likeleaf file:", "not a Likeleaf file");
-    case ErrorKind::damaged: return joined(e, "damaged:", "damaged");
-    case ErrorKind::in_use: return joined(e, "open elsewhere:", "open elsewhere");
-    case ErrorKind::read_only: return joined(e, "cannot be changed:", "cannot be changed");
-    case ErrorKind::disk_full: return joined(e, "no room left on the disk:", "no room left on the disk");
-    case ErrorKind::cannot_read: return joined(e, "cannot be read:", "cannot be read");
-    case ErrorKind::cannot_write: return joined(e, "cannot be written:", "cannot be written");
-    case ErrorKind::cancelled: return "Stopped.";
-    case ErrorKind::internal: break;
+    case ErrorKind::bad_value:
+      return joined(e, "cannot take", "that value cannot be taken");
+    case ErrorKind::missing:
+      return joined(e, "missing:", "is missing");
+    case ErrorKind::duplicate:
+      return joined(e, "is there twice:", "is there twice");
+    case ErrorKind::not_allowed:
+      return joined(e, "not possible now:", "not possible now");
+    case ErrorKind::not_found:
+      return joined(e, "not found:", "not found");
+    case ErrorKind::conflict:
+      return joined(e, "the same record with other content is already there:",
+                    "the same record with other content is already there");
+    case ErrorKind::malformed:
+      return joined(e, "not in the expected form:", "not in the expected form");
+    case ErrorKind::too_large:
+      return joined(e, "too large:", "too large");
+    case ErrorKind::too_deep:
+      return joined(e, "nested too deep:", "nested too deep");
+    case ErrorKind::newer_version:
+      return joined(e, "made by a newer Likeleaf:", "made by a newer Likeleaf");
+    case ErrorKind::foreign_file:
+      return joined(e, "not a Likeleaf file:", "not a Likeleaf file");
+    case ErrorKind::damaged:
+      return joined(e, "damaged:", "damaged");
+    case ErrorKind::in_use:
+      return joined(e, "open elsewhere:", "open elsewhere");
+    case ErrorKind::read_only:
+      return joined(e, "cannot be changed:", "cannot be changed");
+    case ErrorKind::disk_full:
+      return joined(e, "no room left on the disk:", "no room left on the disk");
+    case ErrorKind::cannot_read:
+      return joined(e, "cannot be read:", "cannot be read");
+    case ErrorKind::cannot_write:
+      return joined(e, "cannot be written:", "cannot be written");
+    case ErrorKind::cancelled:
+      return "Stopped.";
+    case ErrorKind::internal:
+      break;
   }
   return joined(e, "a fault of the program:", "a fault of the program");
 }

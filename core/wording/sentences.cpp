@@ -41,11 +41,14 @@ std::string listed(const std::vector<std::string>& items) {
 }
 
 std::string ordinal(int n) {
-  static constexpr std::array words{"", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth"};
+  static constexpr std::array words{"",      "first", "second",  "third",  "fourth",
+                                    "fifth", "sixth", "seventh", "eighth", "ninth"};
   return n >= 1 && n < static_cast<int>(words.size()) ? words[static_cast<std::size_t>(n)] : fmt::format("{}th", n);
 }
 
-bool is_ratio(const AttributeFinding& f) { return f.attribute.scale == Scale::seconds; }
+bool is_ratio(const AttributeFinding& f) {
+  return f.attribute.scale == Scale::seconds;
+}
 
 // Points: one decimal, or two where one would print a zero that is not one.
 std::string points(double value, const Style& style) {
@@ -53,7 +56,9 @@ std::string points(double value, const Style& style) {
   return number_text(size, size > 0 && size < 0.05 ? 2 : 1, style);
 }
 
-std::string ratio(double log_value, const Style& style) { return number_text(std::exp(log_value), 2, style); }
+std::string ratio(double log_value, const Style& style) {
+  return number_text(std::exp(log_value), 2, style);
+}
 
 std::string at_b(const AttributeFinding& f, const SealedPlan& plan, const Style& style, bool several) {
   std::string out = "at " + level_text(plan.plan.lever, f.contrast.b, style);
@@ -74,34 +79,46 @@ std::string size_clause(const AttributeFinding& f, const SealedPlan& plan, const
   else if (points(f.estimate, style) == points(0, style))
     out = "no difference seen " + at_b(f, plan, style, several);
   else
-    out = fmt::format("{} {} by {}", direction(f, f.estimate), at_b(f, plan, style, several), points(f.estimate, style));
+    out =
+        fmt::format("{} {} by {}", direction(f, f.estimate), at_b(f, plan, style, several), points(f.estimate, style));
   if (f.interval) out += fmt::format(" ({})", interval_text(f, *f.interval, style));
   return out;
 }
 
 std::string needed_pairs(const AttributeFinding& f, const Style& style) {
   std::vector<std::string> parts;
-  if (f.pairs_if_seen) parts.push_back(fmt::format("about {} brew pairs if the truth is what we saw", *f.pairs_if_seen));
+  if (f.pairs_if_seen)
+    parts.push_back(fmt::format("about {} brew pairs if the truth is what we saw", *f.pairs_if_seen));
   if (f.pairs_if_margin) parts.push_back(fmt::format("{} if it is {}", *f.pairs_if_margin, margin_text(f, style)));
   std::string out;
   if (!parts.empty()) out = " To show that it moves takes " + listed(parts) + ", in a new trial.";
   if (f.pairs_to_hold)
-    out += fmt::format(" To show it within {} takes about {} if nothing moves.", margin_text(f, style), *f.pairs_to_hold);
+    out +=
+        fmt::format(" To show it within {} takes about {} if nothing moves.", margin_text(f, style), *f.pairs_to_hold);
   if (f.not_worth_it) out += " Not worth it with this plan.";
   return out;
 }
 
 std::string open_text(const AttributeFinding& f, const SealedPlan& plan, const Style& style, bool several) {
   switch (f.open_reason) {
-    case OpenReason::nothing_left: return "nothing left to judge: no brew pair has a score.";
-    case OpenReason::too_faint: return "too faint to judge here: in more than a third of the pairs both cups were at the bottom of the scale.";
-    case OpenReason::too_strong: return "too strong to judge here: in more than a third of the pairs both cups were at the top of the scale.";
-    case OpenReason::no_spread: return "every brew pair gave the same answer; look at the sheets. " + upper_first(size_clause(f, plan, style, several)) + ".";
-    case OpenReason::cut_off: return "the answer hangs on finish times that were cut off at under 3 or over 120 seconds.";
-    case OpenReason::cannot_decide: return size_clause(f, plan, style, several) + ". These brew pairs can describe, they cannot decide.";
-    case OpenReason::order_confounded: return size_clause(f, plan, style, several) + ". All brew pairs were tasted in one order: described only.";
+    case OpenReason::nothing_left:
+      return "nothing left to judge: no brew pair has a score.";
+    case OpenReason::too_faint:
+      return "too faint to judge here: in more than a third of the pairs both cups were at the bottom of the scale.";
+    case OpenReason::too_strong:
+      return "too strong to judge here: in more than a third of the pairs both cups were at the top of the scale.";
+    case OpenReason::no_spread:
+      return "every brew pair gave the same answer; look at the sheets. " +
+             upper_first(size_clause(f, plan, style, several)) + ".";
+    case OpenReason::cut_off:
+      return "the answer hangs on finish times that were cut off at under 3 or over 120 seconds.";
+    case OpenReason::cannot_decide:
+      return size_clause(f, plan, style, several) + ". These brew pairs can describe, they cannot decide.";
+    case OpenReason::order_confounded:
+      return size_clause(f, plan, style, several) + ". All brew pairs were tasted in one order: described only.";
     case OpenReason::none:
-    case OpenReason::not_shown: break;
+    case OpenReason::not_shown:
+      break;
   }
   return size_clause(f, plan, style, several) + "." + needed_pairs(f, style);
 }
@@ -121,7 +138,8 @@ std::string clause_text(const RuleClause& clause, const SealedPlan& plan, const 
   if (clause.way == RuleClause::Way::holds) return name + " holds";
   const std::string verb = clause.way == RuleClause::Way::falls ? "falls" : "rises";
   if (attribute && attribute->scale == Scale::seconds)
-    return fmt::format("{} {} by a factor of {} or more", name, verb, number_text(static_cast<double>(clause.by) / 1000, 2, style));
+    return fmt::format("{} {} by a factor of {} or more", name, verb,
+                       number_text(static_cast<double>(clause.by) / 1000, 2, style));
   const double by = static_cast<double>(clause.by) / 2;
   return fmt::format("{} {} by {} or more", name, verb, number_text(by, clause.by % 2 == 0 ? 0 : 1, style));
 }
@@ -134,10 +152,13 @@ std::string name_of(const SealedPlan& plan, const std::string& attribute) {
 std::string constant_value(ConstantKind kind, std::int64_t value, const Style& style) {
   switch (kind) {
     case ConstantKind::leaf_dose:
-    case ConstantKind::water_mass: return mass_text(Mass(value), style);
+    case ConstantKind::water_mass:
+      return mass_text(Mass(value), style);
     case ConstantKind::water_temperature:
-    case ConstantKind::tasting_temperature: return temperature_text(Temperature(value), style);
-    default: return duration_text(Duration(value), style);
+    case ConstantKind::tasting_temperature:
+      return temperature_text(Temperature(value), style);
+    default:
+      return duration_text(Duration(value), style);
   }
 }
 
@@ -175,13 +196,19 @@ std::string headline(const Findings& findings, const SealedPlan& plan, const Sty
     std::string said;
     const std::string pair = several ? fmt::format(" ({})", contrast_text(plan.plan.lever, f.contrast, style)) : "";
     switch (f.word) {
-      case Word::moved: said = upper_first(direction(f, f.estimate)) + " " + at_b(f, plan, style, several); break;
-      case Word::held: said = f.attribute.name + " holds" + pair; break;
+      case Word::moved:
+        said = upper_first(direction(f, f.estimate)) + " " + at_b(f, plan, style, several);
+        break;
+      case Word::held:
+        said = f.attribute.name + " holds" + pair;
+        break;
       case Word::depends:
         said = f.attribute.name + (f.lots.shown ? " depends on the leaf" : " depends on the taster") + pair;
         break;
       case Word::open:
-      case Word::noted: said = f.attribute.name + " is open" + pair; break;
+      case Word::noted:
+        said = f.attribute.name + " is open" + pair;
+        break;
     }
     out += (out.empty() ? "" : " ") + said + ".";
   }
@@ -189,8 +216,9 @@ std::string headline(const Findings& findings, const SealedPlan& plan, const Sty
 }
 
 std::string scope_sentence(const Findings& findings, const SealedPlan& plan, const Style& style) {
-  std::string out = findings.lots == 1 ? fmt::format("This leaf ({})", findings.lot_codes.empty() ? "" : findings.lot_codes[0])
-                                       : fmt::format("These {}{}leaves", findings.lots, no_break_space);
+  std::string out = findings.lots == 1
+                        ? fmt::format("This leaf ({})", findings.lot_codes.empty() ? "" : findings.lot_codes[0])
+                        : fmt::format("These {}{}leaves", findings.lots, no_break_space);
   out += fmt::format(", {}, {}, ", counted(findings.brew_pairs, "brew pair", "brew pairs"),
                      counted(findings.tasted_pairs, "tasted pair", "tasted pairs"));
   if (findings.assessors == 1)
@@ -199,18 +227,24 @@ std::string scope_sentence(const Findings& findings, const SealedPlan& plan, con
     out += counted(findings.assessors, "taster", "tasters");
   if (findings.tasting_temperature) out += ", at " + temperature_text(*findings.tasting_temperature, style);
   out += ".";
-  if (findings.self_blinded) out += " Self-blinded: it speaks for this taster, these leaves and these pots, not for people in general.";
+  if (findings.self_blinded)
+    out += " Self-blinded: it speaks for this taster, these leaves and these pots, not for people in general.";
   if (findings.paper_import || plan.paper_import) out += " Read from paper tables: nothing was sealed beforehand.";
   return out;
 }
 
 std::string word_text(const AttributeFinding& f) {
   switch (f.word) {
-    case Word::moved: return f.enough_to_matter ? "Moved, enough to matter" : "Moved, size unsure";
-    case Word::held: return "Held";
-    case Word::depends: return f.lots.shown ? "Depends on the leaf" : "Depends on the taster";
-    case Word::open: return "Open";
-    case Word::noted: break;
+    case Word::moved:
+      return f.enough_to_matter ? "Moved, enough to matter" : "Moved, size unsure";
+    case Word::held:
+      return "Held";
+    case Word::depends:
+      return f.lots.shown ? "Depends on the leaf" : "Depends on the taster";
+    case Word::open:
+      return "Open";
+    case Word::noted:
+      break;
   }
   return "noted";
 }
@@ -238,10 +272,14 @@ std::string margin_text(const AttributeFinding& f, const Style& style) {
 
 std::string outcome_text(const AttributeFinding& f) {
   switch (f.outcome) {
-    case AttributeFinding::Outcome::as_expected: return "as expected";
-    case AttributeFinding::Outcome::opposite: return "the opposite of what was expected";
-    case AttributeFinding::Outcome::not_settled: return "what was expected is not settled";
-    case AttributeFinding::Outcome::none: break;
+    case AttributeFinding::Outcome::as_expected:
+      return "as expected";
+    case AttributeFinding::Outcome::opposite:
+      return "the opposite of what was expected";
+    case AttributeFinding::Outcome::not_settled:
+      return "what was expected is not settled";
+    case AttributeFinding::Outcome::none:
+      break;
   }
   return {};
 }
@@ -265,8 +303,8 @@ FindingText finding_text(const AttributeFinding& f, const SealedPlan& plan, cons
       else if (f.sensitivity_shown)
         out.sentence = fmt::format("any change is within {}{}.", margin_text(f, style), range);
       else
-        out.sentence = fmt::format("within {}, though we have not shown that we would taste {}{}.", margin_text(f, style),
-                                   margin_text(f, style), range);
+        out.sentence = fmt::format("within {}, though we have not shown that we would taste {}{}.",
+                                   margin_text(f, style), margin_text(f, style), range);
       break;
     }
     case Word::depends: {
@@ -278,16 +316,20 @@ FindingText finding_text(const AttributeFinding& f, const SealedPlan& plan, cons
       if (which.leaf_or_pot) out.sentence += " Leaf or pot: not told apart.";
       break;
     }
-    case Word::open: out.sentence = open_text(f, plan, style, several); break;
+    case Word::open:
+      out.sentence = open_text(f, plan, style, several);
+      break;
     case Word::noted:
       out.sentence = f.brew_pairs == 0 ? "nothing to judge." : size_clause(f, plan, style, several) + ".";
       break;
   }
   if (f.engine != Engine::describe && f.interval && std::fabs(f.interval->level - 0.95) > 0.0005)
-    out.sentence += fmt::format(" The range is drawn at {}{}%.", number_text(f.interval->level * 100, 1, style), no_break_space);
+    out.sentence +=
+        fmt::format(" The range is drawn at {}{}%.", number_text(f.interval->level * 100, 1, style), no_break_space);
   if (const auto said = outcome_text(f); f.deciding && !said.empty()) out.sentence += " " + upper_first(said) + ".";
   if (f.cut_off > 0 && f.open_reason != OpenReason::cut_off)
-    out.sentence += fmt::format(" {} with a finish time cut off at under 3 or over 120 seconds.", counted(f.cut_off, "pair", "pairs"));
+    out.sentence += fmt::format(" {} with a finish time cut off at under 3 or over 120 seconds.",
+                                counted(f.cut_off, "pair", "pairs"));
   return out;
 }
 
@@ -305,17 +347,24 @@ std::string rule_outcome(const evidence::RuleOutcome& outcome, const SealedPlan&
   }
   std::string out;
   switch (outcome.met) {
-    case Met::met: out = "Met."; break;
-    case Met::not_met: out = fmt::format("Not met: “{}” is not what we found.", listed(failing)); break;
-    case Met::cannot_say: out = fmt::format("Cannot say: “{}” is not settled.", listed(unsaid)); break;
+    case Met::met:
+      out = "Met.";
+      break;
+    case Met::not_met:
+      out = fmt::format("Not met: “{}” is not what we found.", listed(failing));
+      break;
+    case Met::cannot_say:
+      out = fmt::format("Cannot say: “{}” is not settled.", listed(unsaid));
+      break;
   }
   std::string leaves, last;
   for (const auto& leaf : outcome.leaves) {
     const auto* attribute = find_attribute(plan.attributes, leaf.attribute);
     const bool log_scale = attribute && attribute->scale == Scale::seconds;
     const std::string name = lower_first(name_of(plan, leaf.attribute));
-    const std::string said = log_scale ? fmt::format("{} ×{}", name, ratio(leaf.estimate, style))
-                                       : fmt::format("{} {} {}", name, points(leaf.estimate, style), leaf.estimate < 0 ? "less" : "more");
+    const std::string said =
+        log_scale ? fmt::format("{} ×{}", name, ratio(leaf.estimate, style))
+                  : fmt::format("{} {} {}", name, points(leaf.estimate, style), leaf.estimate < 0 ? "less" : "more");
     leaves += leaf.lot == last ? ", " + said : (last.empty() ? "" : "; ") + leaf.lot + " itself: " + said;
     last = leaf.lot;
   }
@@ -340,10 +389,14 @@ std::string drift_effect(const Drift& d) {
     case ConstantKind::steep_time:
     case ConstantKind::leaf_dose:
       return more ? "May add to bitterness, astringency and body." : "May take from bitterness, astringency and body.";
-    case ConstantKind::water_mass: return more ? "May weaken everything." : "May strengthen everything.";
-    case ConstantKind::water_temperature: return more ? "May add to bitterness and astringency." : "May take from bitterness and astringency.";
-    case ConstantKind::tasting_temperature: return "A cooler liquor is thicker: may show as body.";
-    default: return {};
+    case ConstantKind::water_mass:
+      return more ? "May weaken everything." : "May strengthen everything.";
+    case ConstantKind::water_temperature:
+      return more ? "May add to bitterness and astringency." : "May take from bitterness and astringency.";
+    case ConstantKind::tasting_temperature:
+      return "A cooler liquor is thicker: may show as body.";
+    default:
+      return {};
   }
 }
 
@@ -353,7 +406,8 @@ namespace {
 const evidence::BlankControl* noisiest(const Findings& f) {
   const evidence::BlankControl* worst = nullptr;
   const auto decides = [&](const std::string& id) {
-    return std::any_of(f.attributes.begin(), f.attributes.end(), [&](const auto& a) { return a.deciding && a.attribute.id == id; });
+    return std::any_of(f.attributes.begin(), f.attributes.end(),
+                       [&](const auto& a) { return a.deciding && a.attribute.id == id; });
   };
   for (const bool deciding : {true, false}) {
     for (const auto& b : f.blanks)
@@ -366,13 +420,17 @@ const evidence::BlankControl* noisiest(const Findings& f) {
 void add_blanks(const Findings& f, const SealedPlan& plan, const Style& style, std::vector<Reason>& out) {
   const auto* worst = noisiest(f);
   if (!worst) {
-    out.push_back({"Blanks", "None were planned: what two cups of the same brew would differ by was not measured.", false});
+    out.push_back(
+        {"Blanks", "None were planned: what two cups of the same brew would differ by was not measured.", false});
     return;
   }
-  std::string text = fmt::format("{} of two brews at one level: largest difference {} ({}); ", counted(worst->sheets, "sheet", "sheets"),
-                                 points(worst->largest, style), lower_first(name_of(plan, worst->attribute)));
-  text += worst->too_few ? "too few to call clean." : fmt::format("{} of {} at the margin or above ({} to {} of 100).", worst->at_least_margin, worst->sheets,
-                                                                   number_text(worst->share.low * 100, 0, style), number_text(worst->share.high * 100, 0, style));
+  std::string text = fmt::format("{} of two brews at one level: largest difference {} ({}); ",
+                                 counted(worst->sheets, "sheet", "sheets"), points(worst->largest, style),
+                                 lower_first(name_of(plan, worst->attribute)));
+  text += worst->too_few ? "too few to call clean."
+                         : fmt::format("{} of {} at the margin or above ({} to {} of 100).", worst->at_least_margin,
+                                       worst->sheets, number_text(worst->share.low * 100, 0, style),
+                                       number_text(worst->share.high * 100, 0, style));
   out.push_back({"Blanks", text, false});
 }
 
@@ -381,8 +439,9 @@ void add_yardsticks(const Findings& f, const SealedPlan& plan, const Style& styl
   for (const auto& y : f.yardsticks)
     if (y.sheets > 0 && (y.attribute == "body" || !shown)) shown = &y;
   if (!shown) return;
-  std::string text = fmt::format("{}{}% dilution of {} tasted as {} {}", number_text(shown->dilution_percent, 0, style), no_break_space, shown->lot,
-                                 signed_text(shown->mean, 1, style), lower_first(name_of(plan, shown->attribute)));
+  std::string text = fmt::format("{}{}% dilution of {} tasted as {} {}", number_text(shown->dilution_percent, 0, style),
+                                 no_break_space, shown->lot, signed_text(shown->mean, 1, style),
+                                 lower_first(name_of(plan, shown->attribute)));
   if (shown->interval)
     text += fmt::format(" ({} to {}; {}, one pot)", signed_text(shown->interval->low, 1, style),
                         signed_text(shown->interval->high, 1, style), counted(shown->sheets, "sheet", "sheets"));
@@ -395,9 +454,11 @@ void add_repeats(const Findings& f, const SealedPlan& plan, const Style& style, 
   for (const auto& r : f.repeats)
     if (!worst || r.mean_abs > worst->mean_abs) worst = &r;
   if (!worst) return;
-  out.push_back({"Repeat servings", fmt::format("{}: the same brew pair came out {} apart on average, at most {} ({}).", counted(worst->pairs, "pair", "pairs"),
-                                                points(worst->mean_abs, style), points(worst->largest, style),
-                                                lower_first(name_of(plan, worst->attribute))), false});
+  out.push_back({"Repeat servings",
+                 fmt::format("{}: the same brew pair came out {} apart on average, at most {} ({}).",
+                             counted(worst->pairs, "pair", "pairs"), points(worst->mean_abs, style),
+                             points(worst->largest, style), lower_first(name_of(plan, worst->attribute))),
+                 false});
 }
 
 void add_lean(const Findings& f, const SealedPlan& plan, const Style& style, std::vector<Reason>& out) {
@@ -408,8 +469,9 @@ void add_lean(const Findings& f, const SealedPlan& plan, const Style& style, std
     if (a.deciding && !a.both_orders) balanced = false;
     if (a.deciding && a.order_gap) gaps.push_back(lower_first(name_of(plan, a.attribute.id)));
   }
-  std::string text = fmt::format("leans {} by {}, {}.", *f.lean >= 0 ? "up" : "down", points(*f.lean, style),
-                                 balanced ? "cancelled by the balance" : "not fully cancelled: some brew pairs were tasted in one order only");
+  std::string text = fmt::format(
+      "leans {} by {}, {}.", *f.lean >= 0 ? "up" : "down", points(*f.lean, style),
+      balanced ? "cancelled by the balance" : "not fully cancelled: some brew pairs were tasted in one order only");
   if (!gaps.empty()) text += " The two orders differ by more than the margin on " + listed(gaps) + ".";
   out.push_back({"First cup", text, !gaps.empty() || !balanced});
 }
@@ -422,7 +484,9 @@ void add_drifts(const Findings& f, const SealedPlan& plan, const Style& style, s
     for (const auto& w : effect.without) {
       const auto* attribute = find_attribute(plan.attributes, w.attribute);
       without.push_back(fmt::format("{} {}", lower_first(name_of(plan, w.attribute)),
-                                    attribute && attribute->scale == Scale::seconds ? "×" + ratio(w.estimate, style) : signed_text(w.estimate, 1, style)));
+                                    attribute && attribute->scale == Scale::seconds
+                                        ? "×" + ratio(w.estimate, style)
+                                        : signed_text(w.estimate, 1, style)));
     }
     if (!without.empty()) text += " Without that brew pair: " + listed(without) + ".";
     out.push_back({"Drift", text, true});
@@ -442,21 +506,44 @@ std::vector<Reason> reasons(const Findings& f, const Unmasked& unmasked, const S
   for (const auto& problem : f.one_variable.problems) out.push_back({"More than one variable", problem, true});
   for (const auto& riding : f.one_variable.riding)
     if (riding.aligned)
-      out.push_back({"Rides along", fmt::format("{} goes with the level{}.", upper_first(riding.what),
-                                                riding.unit.empty() ? "" : fmt::format(": {} {} on average", number_text(riding.alignment, 1, style), riding.unit)), true});
+      out.push_back(
+          {"Rides along",
+           fmt::format("{} goes with the level{}.", upper_first(riding.what),
+                       riding.unit.empty()
+                           ? ""
+                           : fmt::format(": {} {} on average", number_text(riding.alignment, 1, style), riding.unit)),
+           true});
   if (f.guesses.guessed > 0)
-    out.push_back({f.guesses.possibly_unblinded ? "Possibly unblinded" : "Blindness",
-                   fmt::format("{} guessed which was which on {}: {} right{}. {} saw a difference before tasting.", "Tasters", counted(f.guesses.guessed, "sheet", "sheets"),
-                               f.guesses.right, f.guesses.p ? fmt::format(" (chance of that many by luck {})", p_text(*f.guesses.p, style)) : "",
-                               counted(f.guesses.saw_difference, "sheet", "sheets")), f.guesses.possibly_unblinded});
-  if (f.voided > 0) out.push_back({"Voided", fmt::format("{} voided with a reason and brewed again under spare codes.", counted(f.voided, "pair", "pairs")), false});
+    out.push_back(
+        {f.guesses.possibly_unblinded ? "Possibly unblinded" : "Blindness",
+         fmt::format("{} guessed which was which on {}: {} right{}. {} saw a difference before tasting.", "Tasters",
+                     counted(f.guesses.guessed, "sheet", "sheets"), f.guesses.right,
+                     f.guesses.p ? fmt::format(" (chance of that many by luck {})", p_text(*f.guesses.p, style)) : "",
+                     counted(f.guesses.saw_difference, "sheet", "sheets")),
+         f.guesses.possibly_unblinded});
+  if (f.voided > 0)
+    out.push_back(
+        {"Voided",
+         fmt::format("{} voided with a reason and brewed again under spare codes.", counted(f.voided, "pair", "pairs")),
+         false});
   if (f.excluded_before + f.excluded_after > 0)
-    out.push_back({"Excluded sheets", fmt::format("{} before unmask, {} after; the later ones change nothing but a sensitivity line.", f.excluded_before, f.excluded_after), f.excluded_after > 0});
-  if (f.amended > 0) out.push_back({"Amended", fmt::format("{} after lock, each with old value, new value and reason in the annex.", counted(f.amended, "entry", "entries")), false});
+    out.push_back({"Excluded sheets",
+                   fmt::format("{} before unmask, {} after; the later ones change nothing but a sensitivity line.",
+                               f.excluded_before, f.excluded_after),
+                   f.excluded_after > 0});
+  if (f.amended > 0)
+    out.push_back({"Amended",
+                   fmt::format("{} after lock, each with old value, new value and reason in the annex.",
+                               counted(f.amended, "entry", "entries")),
+                   false});
   if (const auto& mask = unmasked.trial().unmasked; mask && !plan.paper_import) {
     const bool intact = mask->plan_intact && mask->key_intact && mask->sheets_intact;
-    out.push_back({"Seal", intact ? "Plan, key and sheets are as they were sealed and locked. It proves tampering only against a printed copy."
-                                  : fmt::format("{}{}{}not as sealed.", mask->plan_intact ? "" : "Plan ", mask->key_intact ? "" : "Key ", mask->sheets_intact ? "" : "Sheets "), !intact});
+    out.push_back({"Seal",
+                   intact ? "Plan, key and sheets are as they were sealed and locked. It proves tampering only against "
+                            "a printed copy."
+                          : fmt::format("{}{}{}not as sealed.", mask->plan_intact ? "" : "Plan ",
+                                        mask->key_intact ? "" : "Key ", mask->sheets_intact ? "" : "Sheets "),
+                   !intact});
   }
   return out;
 }
@@ -465,9 +552,14 @@ std::vector<std::string> unknowns(const Findings& f, const SealedPlan& plan, con
   std::vector<std::string> out;
   const bool several = f.contrasts.size() > 1;
   for (const auto& a : f.attributes) {
-    if (!a.deciding || (a.word != Word::open && a.word != Word::depends && !(a.word == Word::moved && !a.enough_to_matter))) continue;
-    const bool told = a.word == Word::open && (a.open_reason == OpenReason::not_shown || a.open_reason == OpenReason::none);
-    out.push_back(fmt::format("{}: {}", a.attribute.name, told ? size_clause(a, plan, style, several) + ", so more or less or nothing." : finding_text(a, plan, style, several).sentence));
+    if (!a.deciding ||
+        (a.word != Word::open && a.word != Word::depends && !(a.word == Word::moved && !a.enough_to_matter)))
+      continue;
+    const bool told =
+        a.word == Word::open && (a.open_reason == OpenReason::not_shown || a.open_reason == OpenReason::none);
+    out.push_back(fmt::format("{}: {}", a.attribute.name,
+                              told ? size_clause(a, plan, style, several) + ", so more or less or nothing."
+                                   : finding_text(a, plan, style, several).sentence));
   }
   std::vector<std::string> noted;
   for (const auto& a : f.attributes)
@@ -475,9 +567,12 @@ std::vector<std::string> unknowns(const Findings& f, const SealedPlan& plan, con
       noted.push_back(is_ratio(a) ? fmt::format("{} ({} times)", direction(a, a.estimate), ratio(a.estimate, style))
                                   : fmt::format("{} (by {})", direction(a, a.estimate), points(a.estimate, style)));
   if (!noted.empty())
-    out.push_back(fmt::format("Noted{}, not decided: {}.", several ? "" : " at " + level_text(plan.plan.lever, f.contrasts.front().b, style), listed(noted)));
+    out.push_back(fmt::format("Noted{}, not decided: {}.",
+                              several ? "" : " at " + level_text(plan.plan.lever, f.contrasts.front().b, style),
+                              listed(noted)));
   std::string others = "Other leaves, other cups";
-  if (f.tasting_temperature) others += ", and how it drinks hotter than " + temperature_text(*f.tasting_temperature, style);
+  if (f.tasting_temperature)
+    others += ", and how it drinks hotter than " + temperature_text(*f.tasting_temperature, style);
   out.push_back(others + ".");
   return out;
 }

@@ -22,7 +22,8 @@ std::string difference_title(const Lever& lever, Contrast contrast, const Style&
 /// "water temperature 88 °C (now) against 68 °C", all levels.
 std::string changes_text(const Lever& lever, const Style& style);
 
-/// "More bitter at 88 °C. Body holds. Sweetness is open." Deciding attributes only; with none: "Described, not decided."
+/// "More bitter at 88 °C. Body holds. Sweetness is open." Deciding attributes only; with none: "Described, not
+/// decided."
 std::string headline(const evidence::Findings& findings, const SealedPlan& plan, const Style& style);
 /// "These 3 leaves, 9 brew pairs, 36 tasted pairs, 4 tasters, at 42 °C."
 std::string scope_sentence(const evidence::Findings& findings, const SealedPlan& plan, const Style& style);
@@ -32,7 +33,8 @@ std::string word_text(const evidence::AttributeFinding& finding);
 FindingText finding_text(const evidence::AttributeFinding& finding, const SealedPlan& plan, const Style& style,
                          bool several_contrasts);
 /// "1.1 to 2.7 more", "0.6 less to 0.8 more"; for finish length "1.10 to 1.42 times as long".
-std::string interval_text(const evidence::AttributeFinding& finding, const evidence::Interval& interval, const Style& style);
+std::string interval_text(const evidence::AttributeFinding& finding, const evidence::Interval& interval,
+                          const Style& style);
 /// "+1.9" or "×1.25".
 std::string estimate_text(const evidence::AttributeFinding& finding, double estimate, const Style& style);
 /// "1 point", "1.5 points", "a factor of 1.25".

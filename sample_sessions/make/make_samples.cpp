@@ -44,7 +44,9 @@ class Draw {
  public:
   explicit Draw(std::uint64_t seed) : engine_(seed) {}
   double uniform() { return (static_cast<double>(engine_() >> 11) + 0.5) / 9007199254740992.0; }
-  double normal(double sd) { return sd * std::sqrt(-2 * std::log(uniform())) * std::cos(6.283185307179586 * uniform()); }
+  double normal(double sd) {
+    return sd * std::sqrt(-2 * std::log(uniform())) * std::cos(6.283185307179586 * uniform());
+  }
 
  private:
   std::mt19937_64 engine_;
@@ -62,7 +64,9 @@ struct Times {
   std::vector<Moment> sittings;
 };
 
-Moment at(const char* iso) { return *parse_iso(iso); }
+Moment at(const char* iso) {
+  return *parse_iso(iso);
+}
 
 Moment later(Moment m, int seconds_on) {
   m.utc_ms += static_cast<std::int64_t>(seconds_on) * 1000;
@@ -72,9 +76,14 @@ Moment later(Moment m, int seconds_on) {
 class Bench {
  public:
   Bench(std::shared_ptr<const Trial> trial, Times times, Truth truth, std::uint64_t seed, std::string dealer)
-      : trial_(std::move(trial)), times_(std::move(times)), truth_(std::move(truth)), draw_(seed), who_(std::move(dealer)) {
+      : trial_(std::move(trial)),
+        times_(std::move(times)),
+        truth_(std::move(truth)),
+        draw_(seed),
+        who_(std::move(dealer)) {
     for (const auto& a : trial_->sealed->attributes)
-      for (const auto& field : mark_fields(a)) base_[field] = a.scale == Scale::seconds ? std::log(28.0) : 4.6 + draw_.normal(0.5);
+      for (const auto& field : mark_fields(a))
+        base_[field] = a.scale == Scale::seconds ? std::log(28.0) : 4.6 + draw_.normal(0.5);
   }
 
   void run(const Command& command, const Moment& now) {
@@ -113,7 +122,8 @@ class Bench {
       infusion.water = Mass(target(ConstantKind::water_mass));
       infusion.pour = Temperature(level(LeverKind::water_temperature, ConstantKind::water_temperature));
       const auto odd = steeps.find(id);
-      infusion.steep = odd != steeps.end() ? odd->second : Duration(level(LeverKind::steep_time, ConstantKind::steep_time));
+      infusion.steep =
+          odd != steeps.end() ? odd->second : Duration(level(LeverKind::steep_time, ConstantKind::steep_time));
       facts.infusions = {infusion};
       run(facts, later(times_.sittings[static_cast<std::size_t>(brew.sitting - 1)], 80 * poured[brew.sitting]++));
       pot_[id] = draw_.normal(truth_.pot_sd);
@@ -130,8 +140,13 @@ class Bench {
     for (const auto& a : trial_->sealed->attributes) score(a, *pair, serving, side_a, now, felt);
     for (const auto& a : trial_->sealed->attributes)
       if (a.direct) {
-        const double gap = felt[a.id][side_a == Side::left ? 0 : 1] - felt[a.id][side_a == Side::left ? 1 : 0] + draw_.normal(0.5);
-        run(PutDirect{serving.id, a.id, std::fabs(gap) < 0.5 ? Direct::cannot_tell : gap > 0 ? Direct::left_more : Direct::right_more}, now);
+        const double gap =
+            felt[a.id][side_a == Side::left ? 0 : 1] - felt[a.id][side_a == Side::left ? 1 : 0] + draw_.normal(0.5);
+        run(PutDirect{serving.id, a.id,
+                      std::fabs(gap) < 0.5 ? Direct::cannot_tell
+                      : gap > 0            ? Direct::left_more
+                                           : Direct::right_more},
+            now);
       }
     for (const Side side : {Side::left, Side::right}) words(*pair, serving.id, side, side == side_a, now);
     run(LockSheet{serving.id}, later(now, 330));
@@ -145,23 +160,27 @@ class Bench {
     if (served_.contains(pair)) return;
     served_.insert(pair);
     const auto warm = [&] { return Temperature(42'000 + std::llround(draw_.normal(0.15) * 10) * 100); };
-    run(PutServed{{pair, later(times_.sittings[static_cast<std::size_t>(sitting - 1)], 900 + place * 360), warm(), warm()}},
+    run(PutServed{{pair, later(times_.sittings[static_cast<std::size_t>(sitting - 1)], 900 + place * 360), warm(),
+                   warm()}},
         later(times_.sittings[static_cast<std::size_t>(sitting - 1)], 900 + place * 360));
   }
 
  private:
-  double cup(const KeyPair& pair, const std::string& id, const std::string& field, bool is_a, bool sipped_first, double person, bool finish) {
+  double cup(const KeyPair& pair, const std::string& id, const std::string& field, bool is_a, bool sipped_first,
+             double person, bool finish) {
     const std::size_t level = is_a ? pair.level_a : pair.level_b;
     const auto found = truth_.effect.find(id + (field == id ? "" : field.substr(id.size())));
     const double effect = found == truth_.effect.end() ? 0 : found->second * static_cast<double>(level);
     double value = base_[field] + person + effect + (sipped_first && !finish ? truth_.first_lean : 0);
     const auto pot = pot_.find(is_a ? pair.cup_a.brew : pair.cup_b.brew);
-    value += (pot == pot_.end() ? 0 : pot->second) * (finish ? 0.25 : 1) + draw_.normal(truth_.pair_sd / std::sqrt(2.0) * (finish ? 0.3 : 1));
+    value += (pot == pot_.end() ? 0 : pot->second) * (finish ? 0.25 : 1) +
+             draw_.normal(truth_.pair_sd / std::sqrt(2.0) * (finish ? 0.3 : 1));
     if (pair.kind == PairKind::yardstick && !is_a) value += id == "body" ? truth_.yardstick_body : -0.5;
     return value;
   }
 
-  void score(const Attribute& a, const KeyPair& pair, const BlindServing& serving, Side side_a, const Moment& now, std::map<std::string, std::array<double, 2>>& felt) {
+  void score(const Attribute& a, const KeyPair& pair, const BlindServing& serving, Side side_a, const Moment& now,
+             std::map<std::string, std::array<double, 2>>& felt) {
     for (const auto& field : mark_fields(a)) {
       const double person = draw_.normal(a.scale == Scale::seconds ? 0.2 : 0.6);
       for (const bool is_a : {true, false}) {
@@ -169,9 +188,13 @@ class Bench {
         const double value = cup(pair, a.id, field, is_a, side == serving.first, person, a.scale == Scale::seconds);
         felt[field][is_a ? 0 : 1] = value;
         if (a.scale == Scale::seconds)
-          run(PutMark{serving.id, side, field, Mark(FinishTime::from_seconds(static_cast<int>(std::lround(std::exp(value)))))}, now);
+          run(PutMark{serving.id, side, field,
+                      Mark(FinishTime::from_seconds(static_cast<int>(std::lround(std::exp(value)))))},
+              now);
         else
-          run(PutMark{serving.id, side, field, Mark(*Score::from_halves(static_cast<int>(std::clamp(std::lround(value * 2), 0L, 20L))))}, now);
+          run(PutMark{serving.id, side, field,
+                      Mark(*Score::from_halves(static_cast<int>(std::clamp(std::lround(value * 2), 0L, 20L))))},
+              now);
       }
     }
   }
@@ -181,7 +204,9 @@ class Bench {
     std::vector<WordMark> marked;
     for (const auto& word : builtin_lexicon()) {
       if (word.fault) continue;
-      const double share = word.band == AromaWord::Band::base ? (level > 0 ? 0.03 : 0.02) : word.band == AromaWord::Band::top ? (level > 0 ? 0.01 : 0.025) : 0.015;
+      const double share = word.band == AromaWord::Band::base  ? (level > 0 ? 0.03 : 0.02)
+                           : word.band == AromaWord::Band::top ? (level > 0 ? 0.01 : 0.025)
+                                                               : 0.015;
       if (marked.size() < 3 && draw_.uniform() < share) marked.push_back({word.id, std::nullopt});
     }
     if (!marked.empty()) run(PutWords{serving, side, marked}, now);
@@ -225,9 +250,11 @@ House ferry_pier(Entropy& ids) {
   lot("L-21", "broken black", LeafType::black, LeafForm::broken, 200);
   lot("L-25", "dark, aged", LeafType::dark, LeafForm::pressed, 90);
   h.water = IdOf<Water>::make(ids);
-  h.registers.waters.push_back({h.water, "house soft water, boiled and cooled", 40, 35, 80, 720, "invented for the sample"});
+  h.registers.waters.push_back(
+      {h.water, "house soft water, boiled and cooled", 40, 35, 80, 720, "invented for the sample"});
   h.glass = IdOf<Vessel>::make(ids);
-  h.registers.vessels.push_back({h.glass, "glass 250 ml", "borosilicate glass", grams(140), millilitres(250), "invented for the sample"});
+  h.registers.vessels.push_back(
+      {h.glass, "glass 250 ml", "borosilicate glass", grams(140), millilitres(250), "invented for the sample"});
   for (const char* alias : {"H.", "O.", "R.", "K.", "M.", "T."}) {
     const auto id = IdOf<Assessor>::make(ids);
     h.who[alias] = id;
@@ -265,11 +292,18 @@ Plan common_plan(const House& h, Entropy& ids, int number_, std::string question
   p.number = number_;
   p.house = "Ferry pier counter";
   p.question = std::move(question);
-  p.constants = {number(ConstantKind::leaf_dose, 4'000, 50), number(ConstantKind::water_mass, 200'000, 2'000), number(ConstantKind::water_temperature, 88'000, 1'000),
-                 number(ConstantKind::steep_time, 45'000, 3'000), words(ConstantKind::water, "house soft water, boiled and cooled", h.water.text()),
-                 words(ConstantKind::vessel, "a warmed glass of 250 ml", h.glass.text()), words(ConstantKind::strainer, "strained fully"),
-                 words(ConstantKind::chill, "into ice with lids, then the lidded bath at 42 °C"), number(ConstantKind::tasting_temperature, 42'000, 1'000),
-                 number(ConstantKind::longest_hold, 600'000, 0), words(ConstantKind::eyes, "opaque cups"), words(ConstantKind::rinse, "water and a plain cracker")};
+  p.constants = {number(ConstantKind::leaf_dose, 4'000, 50),
+                 number(ConstantKind::water_mass, 200'000, 2'000),
+                 number(ConstantKind::water_temperature, 88'000, 1'000),
+                 number(ConstantKind::steep_time, 45'000, 3'000),
+                 words(ConstantKind::water, "house soft water, boiled and cooled", h.water.text()),
+                 words(ConstantKind::vessel, "a warmed glass of 250 ml", h.glass.text()),
+                 words(ConstantKind::strainer, "strained fully"),
+                 words(ConstantKind::chill, "into ice with lids, then the lidded bath at 42 °C"),
+                 number(ConstantKind::tasting_temperature, 42'000, 1'000),
+                 number(ConstantKind::longest_hold, 600'000, 0),
+                 words(ConstantKind::eyes, "opaque cups"),
+                 words(ConstantKind::rinse, "water and a plain cracker")};
   for (const auto& a : builtin_attributes()) p.attributes.push_back({a.id, false, a.margin, Expectation::none});
   p.exclusion_rule = "A sheet counts unless its cup was spoilt or its taster was called away.";
   return p;
@@ -287,7 +321,8 @@ void drop_constant(Plan& p, ConstantKind kind) {
   std::erase_if(p.constants, [&](const Constant& c) { return c.kind == kind; });
 }
 
-std::shared_ptr<const Trial> sealed(const House& h, const Plan& plan, const std::filesystem::path& work, HandClock& clock, Entropy& entropy) {
+std::shared_ptr<const Trial> sealed(const House& h, const Plan& plan, const std::filesystem::path& work,
+                                    HandClock& clock, Entropy& entropy) {
   HandDispatcher dispatcher;
   const Services services{clock, entropy, dispatcher};
   const auto book = work / fmt::format("make-{}.leafbook", plan.number);
@@ -324,7 +359,8 @@ void taste_all(Bench& bench, const std::optional<std::pair<IdOf<Pair>, std::stri
 
 void write(const std::filesystem::path& out, const Trial& trial, const Registers& registers) {
   const auto file = out / fmt::format("trial-{}.json", trial.draft.number);
-  std::ofstream(file, std::ios::binary) << exchange::bundle_text(trial, registers, builtin_attributes(), "Likeleaf sample script; every score is invented");
+  std::ofstream(file, std::ios::binary) << exchange::bundle_text(trial, registers, builtin_attributes(),
+                                                                 "Likeleaf sample script; every score is invented");
   std::cout << file.string() << '\n';
 }
 
@@ -337,9 +373,13 @@ void trial_14(const House& h, const std::filesystem::path& out, const std::files
   drop_constant(p, ConstantKind::water_temperature);
   p.lots = {h.lot.at("L-07"), h.lot.at("L-12"), h.lot.at("L-18")};
   p.warm_up_lot = h.lot.at("L-21");
-  p.assessors = {{h.who.at("H."), Role::head}, {h.who.at("O."), Role::preparer}, {h.who.at("R."), Role::taster}, {h.who.at("K."), Role::taster}, {h.who.at("M."), Role::taster}, {h.who.at("T."), Role::taster}};
-  p.controls = {{ControlKind::blank, h.lot.at("L-18"), 0, 1, Permille(0)}, {ControlKind::yardstick, h.lot.at("L-12"), 0, 2, Permille(120)}, {ControlKind::blank, h.lot.at("L-07"), 1, 3, Permille(0)}};
-  p.reference_pair = ReferenceWords{h.lot.at("L-21"), "body is how thick it is in the mouth; structure is what stays 20 seconds after", true};
+  p.assessors = {{h.who.at("H."), Role::head},   {h.who.at("O."), Role::preparer}, {h.who.at("R."), Role::taster},
+                 {h.who.at("K."), Role::taster}, {h.who.at("M."), Role::taster},   {h.who.at("T."), Role::taster}};
+  p.controls = {{ControlKind::blank, h.lot.at("L-18"), 0, 1, Permille(0)},
+                {ControlKind::yardstick, h.lot.at("L-12"), 0, 2, Permille(120)},
+                {ControlKind::blank, h.lot.at("L-07"), 1, 3, Permille(0)}};
+  p.reference_pair = ReferenceWords{
+      h.lot.at("L-21"), "body is how thick it is in the mouth; structure is what stays 20 seconds after", true};
   p.sittings = 3;
   decide(p, "bitterness", Expectation::more);
   decide(p, "body", Expectation::same);
@@ -360,10 +400,19 @@ void trial_14(const House& h, const std::filesystem::path& out, const std::files
 
   // True effects of 88 against 68 °C; level index 0 is 88, so they are stated for index 1 with the other sign.
   Truth truth;
-  truth.effect = {{"bitterness", -1.9}, {"body", 0}, {"sweetness", 0.4}, {"astringency", -1.2}, {"savoury", 0}, {"finish_structure", -0.9}, {"finish_length", -std::log(1.25)},
-                  {"aroma_register.top", 0.5}, {"aroma_register.base", -0.5}};
-  const Times times{at("2026-03-02T09:30:00+01:00"), at("2026-03-03T16:40:00+01:00"),
-                    {at("2026-03-02T10:00:00+01:00"), at("2026-03-02T13:00:00+01:00"), at("2026-03-03T13:00:00+01:00")}};
+  truth.effect = {{"bitterness", -1.9},
+                  {"body", 0},
+                  {"sweetness", 0.4},
+                  {"astringency", -1.2},
+                  {"savoury", 0},
+                  {"finish_structure", -0.9},
+                  {"finish_length", -std::log(1.25)},
+                  {"aroma_register.top", 0.5},
+                  {"aroma_register.base", -0.5}};
+  const Times times{
+      at("2026-03-02T09:30:00+01:00"),
+      at("2026-03-03T16:40:00+01:00"),
+      {at("2026-03-02T10:00:00+01:00"), at("2026-03-02T13:00:00+01:00"), at("2026-03-03T13:00:00+01:00")}};
   std::map<IdOf<Brew>, Duration> odd;
   IdOf<Pair> spilt;
   for (const auto& [id, brew] : start->brews)
@@ -394,11 +443,20 @@ void trial_14(const House& h, const std::filesystem::path& out, const std::files
     const auto findings = must(evidence::find(must(open_unmasked(bench.trial()), "unmasked")), "findings");
     std::map<std::string, const evidence::AttributeFinding*> by;
     for (const auto& f : findings.attributes) by[f.attribute.id] = &f;
-    const bool fits = by["bitterness"]->word == evidence::Word::moved && by["bitterness"]->enough_to_matter && by["bitterness"]->estimate > 0 && by["body"]->word == evidence::Word::held &&
+    const bool fits = by["bitterness"]->word == evidence::Word::moved && by["bitterness"]->enough_to_matter &&
+                      by["bitterness"]->estimate > 0 && by["body"]->word == evidence::Word::held &&
                       by["sweetness"]->word == evidence::Word::open && by["sweetness"]->estimate < 0;
-    std::cout << number_ << ": " << wording::headline(findings, *bench.trial()->sealed, {}) << (fits ? " *" : "") << '\n';
+    std::cout << number_ << ": " << wording::headline(findings, *bench.trial()->sealed, {}) << (fits ? " *" : "")
+              << '\n';
     if (!fits) continue;
-    bench.run(AdoptRule{{"L-12 goes to 68 °C at the counter.", {h.lot.at("L-12")}, "5 March 2026", "H.", "with the spring harvest", false, at("2026-03-05T09:00:00+01:00")}}, at("2026-03-05T09:00:00+01:00"));
+    bench.run(AdoptRule{{"L-12 goes to 68 °C at the counter.",
+                         {h.lot.at("L-12")},
+                         "5 March 2026",
+                         "H.",
+                         "with the spring harvest",
+                         false,
+                         at("2026-03-05T09:00:00+01:00")}},
+              at("2026-03-05T09:00:00+01:00"));
     write(out, *bench.trial(), h.registers);
     return;
   }
@@ -415,7 +473,10 @@ void trial_15(const House& h, const std::filesystem::path& out, const std::files
     if (c.kind == ConstantKind::water_temperature) c.target = 85'000;
   p.lots = {h.lot.at("L-25")};
   p.brew_pairs = 4;
-  p.assessors = {{h.who.at("H."), Role::head}, {h.who.at("O."), Role::preparer}, {h.who.at("R."), Role::taster}, {h.who.at("K."), Role::taster}};
+  p.assessors = {{h.who.at("H."), Role::head},
+                 {h.who.at("O."), Role::preparer},
+                 {h.who.at("R."), Role::taster},
+                 {h.who.at("K."), Role::taster}};
   decide(p, "bitterness", Expectation::more);
   decide(p, "finish_structure", Expectation::more);
   HandClock clock(at("2026-03-09T09:30:00+01:00"));
@@ -443,14 +504,17 @@ void trial_16(const House& h, const std::filesystem::path& out, const std::files
   p.blinding = Blinding::self;
   p.sittings = 2;
   p.assessors = {{h.who.at("M."), Role::taster}, {h.who.at("M."), Role::preparer}};
-  p.controls = {{ControlKind::blank, h.lot.at("L-12"), 0, 1, Permille(0)}, {ControlKind::blank, h.lot.at("L-12"), 1, 2, Permille(0)}};
+  p.controls = {{ControlKind::blank, h.lot.at("L-12"), 0, 1, Permille(0)},
+                {ControlKind::blank, h.lot.at("L-12"), 1, 2, Permille(0)}};
   decide(p, "body", Expectation::more);
   decide(p, "bitterness", Expectation::more);
   HandClock clock(at("2026-03-16T09:30:00+01:00"));
   const auto start = sealed(h, p, work, clock, entropy);
   Truth truth;
   truth.effect = {{"body", 1.2}, {"bitterness", 1.0}};
-  const Times times{at("2026-03-16T09:30:00+01:00"), at("2026-03-17T17:00:00+01:00"), {at("2026-03-16T10:00:00+01:00"), at("2026-03-17T10:00:00+01:00")}};
+  const Times times{at("2026-03-16T09:30:00+01:00"),
+                    at("2026-03-17T17:00:00+01:00"),
+                    {at("2026-03-16T10:00:00+01:00"), at("2026-03-17T10:00:00+01:00")}};
   Bench bench(start, times, truth, 160'001, "M.");
   bench.brew_all({});
   taste_all(bench, std::nullopt, times.sealed);

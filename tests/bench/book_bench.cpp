@@ -80,7 +80,8 @@ void OpenAndListSample(benchmark::State& state) {
   {
     auto session = Session::create(folder.path / "bench.leafbook", services);
     for (const auto name : embedded_names("sample_sessions/trial-"))
-      if (const auto import = exchange::read_bundle(*embedded(name)); !import || !(*session)->import_trial(*import)) return state.SkipWithError("no sample");
+      if (const auto import = exchange::read_bundle(*embedded(name)); !import || !(*session)->import_trial(*import))
+        return state.SkipWithError("no sample");
   }
   for (auto _ : state) {
     auto session = Session::open(folder.path / "bench.leafbook", OpenWay::read_only, services);

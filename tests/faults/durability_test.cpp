@@ -1,4 +1,5 @@
-// What was acknowledged survives a power cut with synchronous=FULL; with anything less it does not, and this test sees it.
+// What was acknowledged survives a power cut with synchronous=FULL; with anything less it does not, and this test sees
+// it.
 #include "tests/core/store/bench_book.h"
 #include "tests/faults/lossy_vfs.h"
 

@@ -29,8 +29,12 @@ struct LossyFile {
   sqlite3_file* real() { return reinterpret_cast<sqlite3_file*>(this + 1); }
 };
 
-LossyFile* of(sqlite3_file* file) { return reinterpret_cast<LossyFile*>(file); }
-sqlite3_file* real_of(sqlite3_file* file) { return of(file)->real(); }
+LossyFile* of(sqlite3_file* file) {
+  return reinterpret_cast<LossyFile*>(file);
+}
+sqlite3_file* real_of(sqlite3_file* file) {
+  return of(file)->real();
+}
 
 int close_file(sqlite3_file* file) {
   const int code = real_of(file)->pMethods->xClose(real_of(file));
@@ -73,29 +77,45 @@ int sync_file(sqlite3_file* file, int) {
 int file_size(sqlite3_file* file, sqlite3_int64* size) {
   return real_of(file)->pMethods->xFileSize(real_of(file), size);
 }
-int lock_file(sqlite3_file* file, int level) { return real_of(file)->pMethods->xLock(real_of(file), level); }
-int unlock_file(sqlite3_file* file, int level) { return real_of(file)->pMethods->xUnlock(real_of(file), level); }
-int check_lock(sqlite3_file* file, int* out) { return real_of(file)->pMethods->xCheckReservedLock(real_of(file), out); }
+int lock_file(sqlite3_file* file, int level) {
+  return real_of(file)->pMethods->xLock(real_of(file), level);
+}
+int unlock_file(sqlite3_file* file, int level) {
+  return real_of(file)->pMethods->xUnlock(real_of(file), level);
+}
+int check_lock(sqlite3_file* file, int* out) {
+  return real_of(file)->pMethods->xCheckReservedLock(real_of(file), out);
+}
 int file_control(sqlite3_file* file, int what, void* argument) {
   return real_of(file)->pMethods->xFileControl(real_of(file), what, argument);
 }
-int sector_size(sqlite3_file* file) { return real_of(file)->pMethods->xSectorSize(real_of(file)); }
-int characteristics(sqlite3_file* file) { return real_of(file)->pMethods->xDeviceCharacteristics(real_of(file)); }
+int sector_size(sqlite3_file* file) {
+  return real_of(file)->pMethods->xSectorSize(real_of(file));
+}
+int characteristics(sqlite3_file* file) {
+  return real_of(file)->pMethods->xDeviceCharacteristics(real_of(file));
+}
 int shm_map(sqlite3_file* file, int page, int size, int extend, void volatile** out) {
   return real_of(file)->pMethods->xShmMap(real_of(file), page, size, extend, out);
 }
 int shm_lock(sqlite3_file* file, int offset, int count, int flags) {
   return real_of(file)->pMethods->xShmLock(real_of(file), offset, count, flags);
 }
-void shm_barrier(sqlite3_file* file) { real_of(file)->pMethods->xShmBarrier(real_of(file)); }
-int shm_unmap(sqlite3_file* file, int remove) { return real_of(file)->pMethods->xShmUnmap(real_of(file), remove); }
+void shm_barrier(sqlite3_file* file) {
+  real_of(file)->pMethods->xShmBarrier(real_of(file));
+}
+int shm_unmap(sqlite3_file* file, int remove) {
+  return real_of(file)->pMethods->xShmUnmap(real_of(file), remove);
+}
 
-const sqlite3_io_methods methods{2,          close_file, read_file,    write_file,  truncate_file,   sync_file,
-                                 file_size,  lock_file,  unlock_file,  check_lock,  file_control,    sector_size,
-                                 characteristics, shm_map, shm_lock,   shm_barrier, shm_unmap,       nullptr,
-                                 nullptr};
+const sqlite3_io_methods methods{
+    2,         close_file,  read_file,  write_file,   truncate_file, sync_file,       file_size,
+    lock_file, unlock_file, check_lock, file_control, sector_size,   characteristics, shm_map,
+    shm_lock,  shm_barrier, shm_unmap,  nullptr,      nullptr};
 
-sqlite3_vfs* real_vfs() { return sqlite3_vfs_find("unix"); }
+sqlite3_vfs* real_vfs() {
+  return sqlite3_vfs_find("unix");
+}
 
 int open_file(sqlite3_vfs*, const char* name, sqlite3_file* file, int flags, int* out) {
   new (file) LossyFile{};

@@ -28,7 +28,8 @@ QByteArray read(const QString& path) {
 void refused(const Ran& ran, int code, const QStringList& says) {
   EXPECT_EQ(ran.code, code) << ran.err.toStdString();
   EXPECT_EQ(ran.err.trimmed().count(QLatin1Char('\n')), 0) << "one line: " << ran.err.toStdString();
-  for (const auto& word : says) EXPECT_TRUE(ran.err.contains(word, Qt::CaseInsensitive)) << word.toStdString() << " in: " << ran.err.toStdString();
+  for (const auto& word : says)
+    EXPECT_TRUE(ran.err.contains(word, Qt::CaseInsensitive)) << word.toStdString() << " in: " << ran.err.toStdString();
 }
 
 TEST(CommandLine, findings_say_answer_scope_rule_and_reasons) {
@@ -36,7 +37,8 @@ TEST(CommandLine, findings_say_answer_scope_rule_and_reasons) {
   ASSERT_EQ(s.made().code, 0) << s.made().err.toStdString();
   const Ran ran = run({"findings", s.book(), "--trial", "14"});
   EXPECT_EQ(ran.code, 0) << ran.err.toStdString();
-  for (const char* wanted : {"More bitter at 88\u00A0°C. Body holds. Sweetness is open.", "9\u00A0brew pairs", "36\u00A0tasted pairs", "Written before tasting", "Met.", "Drift", "Blanks"})
+  for (const char* wanted : {"More bitter at 88\u00A0°C. Body holds. Sweetness is open.", "9\u00A0brew pairs",
+                             "36\u00A0tasted pairs", "Written before tasting", "Met.", "Drift", "Blanks"})
     EXPECT_TRUE(ran.out.contains(QString::fromUtf8(wanted))) << wanted;
   const Ran json = run({"findings", s.book(), "--trial", "14", "--json"});
   const auto doc = QJsonDocument::fromJson(json.out.toUtf8());
@@ -62,21 +64,27 @@ TEST(CommandLine, report_is_a_pdf_whose_text_stays_text_and_a_self_contained_pag
   QString text = QString::fromUtf8(p.readAllStandardOutput());
   text.replace(QChar(0xA0), QLatin1Char(' '));
   // Every minus sign and number of the annex has to be found again.
-  for (const char* wanted : {"\u22121", "+1", "±1", "Taste it yourself", "How we brewed", "What we do not know", "Annex", "scalds", "88 °C minus 68 °C"})
+  for (const char* wanted : {"\u22121", "+1", "±1", "Taste it yourself", "How we brewed", "What we do not know",
+                             "Annex", "scalds", "88 °C minus 68 °C"})
     EXPECT_TRUE(text.contains(QString::fromUtf8(wanted))) << wanted;
-  EXPECT_TRUE(text.contains(QRegularExpression("[0-9a-f]{64}")) || text.remove(QLatin1Char('\n')).contains(QRegularExpression("[0-9a-f]{64}"))) << "the digests are whole";
+  EXPECT_TRUE(text.contains(QRegularExpression("[0-9a-f]{64}")) ||
+              text.remove(QLatin1Char('\n')).contains(QRegularExpression("[0-9a-f]{64}")))
+      << "the digests are whole";
   EXPECT_FALSE(text.contains(QChar(0xFFFD)));
 }
 
 TEST(CommandLine, exporting_and_importing_again_changes_nothing) {
   const SampleFolder s;
   ASSERT_EQ(run({"export", s.book(), "--trial", "14", "--out", s.file("out")}).code, 0);
-  for (const char* name : {"out/trial-14.json", "out/trial-14-marks.csv", "out/trial-14-words.csv", "out/trial-14-brews.csv"}) EXPECT_TRUE(QFileInfo::exists(s.file(name))) << name;
+  for (const char* name :
+       {"out/trial-14.json", "out/trial-14-marks.csv", "out/trial-14-words.csv", "out/trial-14-brews.csv"})
+    EXPECT_TRUE(QFileInfo::exists(s.file(name))) << name;
   const Ran again = run({"import", s.file("out/trial-14.json"), "--into", s.book()});
   EXPECT_EQ(again.code, 0) << again.err.toStdString();
   EXPECT_TRUE(again.out.contains("already"));
   ASSERT_EQ(run({"import", s.file("out/trial-14.json"), "--into", s.file("new.leafbook")}).code, 0);
-  EXPECT_EQ(run({"findings", s.book(), "--trial", "14"}).out, run({"findings", s.file("new.leafbook"), "--trial", "14"}).out);
+  EXPECT_EQ(run({"findings", s.book(), "--trial", "14"}).out,
+            run({"findings", s.file("new.leafbook"), "--trial", "14"}).out);
 }
 
 TEST(CommandLine, a_finished_paper_trial_starts_from_two_tables) {
@@ -94,7 +102,8 @@ TEST(CommandLine, a_finished_paper_trial_starts_from_two_tables) {
   }
   write(s.file("sheets.csv"), sheets);
   write(s.file("key.csv"), key);
-  const QStringList call{"import", s.file("sheets.csv"), "--key", s.file("key.csv"), "--into", s.book(), "--tasted-on", "2026-03-20", "--deciding", "bitterness", "--margin", "1"};
+  const QStringList call{"import",      s.file("sheets.csv"), "--key",      s.file("key.csv"), "--into",   s.book(),
+                         "--tasted-on", "2026-03-20",         "--deciding", "bitterness",      "--margin", "1"};
   const Ran done = run(call);
   ASSERT_EQ(done.code, 0) << done.err.toStdString();
   const Ran found = run({"findings", s.book(), "--trial", "1"});
@@ -103,7 +112,9 @@ TEST(CommandLine, a_finished_paper_trial_starts_from_two_tables) {
   EXPECT_TRUE(found.out.contains("nothing was sealed beforehand"));
   EXPECT_TRUE(run(call).out.contains("already"));
   write(s.file("bad.csv"), "code,assessor,attribute,value,first cup\n101,A.,bitterness,11,101\n");
-  refused(run({"import", s.file("bad.csv"), "--key", s.file("key.csv"), "--into", s.book(), "--tasted-on", "2026-03-20"}), 3, {"11", "0 to 10", "bad.csv"});
+  refused(
+      run({"import", s.file("bad.csv"), "--key", s.file("key.csv"), "--into", s.book(), "--tasted-on", "2026-03-20"}),
+      3, {"11", "0 to 10", "bad.csv"});
 }
 
 TEST(CommandLine, bad_use_is_2_and_says_so_in_one_line) {
@@ -126,7 +137,9 @@ TEST(CommandLine, bad_input_is_3_and_names_what_and_where) {
   write(s.file("half.leafbook"), whole.left(whole.size() / 2));
   refused(run({"findings", s.file("half.leafbook"), "--trial", "14"}), 3, {"half.leafbook"});
   for (const auto& [name, bytes, says] : std::initializer_list<std::tuple<const char*, QByteArray, const char*>>{
-           {"a.json", "not json at all", "a.json"}, {"b.json", R"({"format":"likeleaf-bundle","version":999})", "newer"}, {"c.json", QByteArray(10'000, '[') + QByteArray(10'000, ']'), "deep"}}) {
+           {"a.json", "not json at all", "a.json"},
+           {"b.json", R"({"format":"likeleaf-bundle","version":999})", "newer"},
+           {"c.json", QByteArray(10'000, '[') + QByteArray(10'000, ']'), "deep"}}) {
     write(s.file(name), bytes);
     refused(run({"import", s.file(name), "--into", s.book()}), 3, {says});
   }

@@ -23,7 +23,8 @@ inline Ran run(const QStringList& arguments) {
   p.setProcessEnvironment(env);
   p.start(QStringLiteral(LIKELEAF_PROGRAM), arguments);
   if (!p.waitForFinished(120'000)) return {-2, {}, p.errorString()};
-  return {p.exitStatus() == QProcess::NormalExit ? p.exitCode() : -3, QString::fromUtf8(p.readAllStandardOutput()), QString::fromUtf8(p.readAllStandardError())};
+  return {p.exitStatus() == QProcess::NormalExit ? p.exitCode() : -3, QString::fromUtf8(p.readAllStandardOutput()),
+          QString::fromUtf8(p.readAllStandardError())};
 }
 
 /// A folder with a space and an accent in its name, with the sample book in it.

@@ -52,10 +52,12 @@ TEST(StartWindow, lists_trials_searches_them_and_shows_what_they_found) {
   ASSERT_EQ(list->count(), 3);
   QTest::keyClicks(d.child<QLineEdit>("search"), "too hot");
   ASSERT_EQ(list->count(), 1);
-  EXPECT_EQ(d.child<QLabel>("headline")->text(), QString::fromUtf8("More bitter at 88\u00A0°C. Body holds. Sweetness is open."));
+  EXPECT_EQ(d.child<QLabel>("headline")->text(),
+            QString::fromUtf8("More bitter at 88\u00A0°C. Body holds. Sweetness is open."));
   d.child<QLineEdit>("search")->clear();
   QTest::mouseClick(list->viewport(), Qt::LeftButton, Qt::NoModifier, list->visualItemRect(list->item(0)).center());
-  EXPECT_NE(d.child<QLabel>("headline")->text(), QString::fromUtf8("More bitter at 88\u00A0°C. Body holds. Sweetness is open."));
+  EXPECT_NE(d.child<QLabel>("headline")->text(),
+            QString::fromUtf8("More bitter at 88\u00A0°C. Body holds. Sweetness is open."));
 }
 
 TEST(StartWindow, says_in_words_what_cannot_be_opened_and_keeps_the_book_it_has) {
@@ -89,11 +91,14 @@ TEST(StartWindow, every_control_has_a_name_for_a_screen_reader) {
   Desk d;
   d.window.show();
   for (auto* w : d.window.findChildren<QWidget*>()) {
-    if (w->focusPolicy() == Qt::NoFocus || !w->isVisible() || w->objectName().startsWith("qt_") || qobject_cast<QLabel*>(w)) continue;
+    if (w->focusPolicy() == Qt::NoFocus || !w->isVisible() || w->objectName().startsWith("qt_") ||
+        qobject_cast<QLabel*>(w))
+      continue;
     auto* face = QAccessible::queryAccessibleInterface(w);
     ASSERT_NE(face, nullptr);
     if (w->inherits("QScrollArea")) continue;
-    EXPECT_FALSE(face->text(QAccessible::Name).isEmpty()) << w->metaObject()->className() << ' ' << w->objectName().toStdString();
+    EXPECT_FALSE(face->text(QAccessible::Name).isEmpty())
+        << w->metaObject()->className() << ' ' << w->objectName().toStdString();
   }
 }
 
@@ -105,8 +110,10 @@ TEST(VerdictMark, its_word_is_its_accessible_name) {
 report::Figure figure() {
   report::IntervalPlot plot;
   plot.title = "88 °C minus 68 °C";
-  for (const auto word : {evidence::Word::moved, evidence::Word::held, evidence::Word::depends, evidence::Word::open, evidence::Word::noted})
-    plot.rows.push_back({"row " + std::to_string(static_cast<int>(word)), word, word != evidence::Word::noted, 0.5, evidence::Interval{-0.4, 1.4, 0.95}, 1, "said"});
+  for (const auto word : {evidence::Word::moved, evidence::Word::held, evidence::Word::depends, evidence::Word::open,
+                          evidence::Word::noted})
+    plot.rows.push_back({"row " + std::to_string(static_cast<int>(word)), word, word != evidence::Word::noted, 0.5,
+                         evidence::Interval{-0.4, 1.4, 0.95}, 1, "said"});
   plot.axis = {-2, 2, {{-1, "−1"}, {0, "0"}, {1, "+1"}}, "more at 68 °C", "more at 88 °C", "margin ±1"};
   return {plot, "caption", "alt"};
 }

@@ -35,7 +35,9 @@ constexpr double row_height = 28;
 constexpr double frame_height = 92;  // ticks, ends of the axis, margins
 constexpr int label_width = 150;     // rows are named by our own text: an axis cannot set some names bold
 
-QString text(const std::string& s) { return QString::fromStdString(s); }
+QString text(const std::string& s) {
+  return QString::fromStdString(s);
+}
 
 // A chart being built: its two axes stand before any series, and series paint in the order added.
 struct Canvas {
@@ -110,7 +112,9 @@ Canvas canvas(const Axis& axis, int rows, const Tokens& t) {
   return {chart, x, y};
 }
 
-double clamped(double v, const Axis& axis) { return std::clamp(v, axis.low, axis.high); }
+double clamped(double v, const Axis& axis) {
+  return std::clamp(v, axis.low, axis.high);
+}
 
 QBrush split_fill(const Tokens& t) {
   QLinearGradient g(0, 0, 1, 0);
@@ -131,13 +135,21 @@ void draw_row(const Canvas& c, const report::IntervalRow& row, double at, const 
   }
   const double est = clamped(row.estimate, axis);
   switch (row.word) {
-    case Word::moved: c.dot(est, at, t.ink, t.ink, 13); break;
+    case Word::moved:
+      c.dot(est, at, t.ink, t.ink, 13);
+      break;
     case Word::held:
       if (!row.interval) c.segment(est, at - 0.12, est, at + 0.12, ink, 9);
       break;
-    case Word::depends: c.dot(est, at, split_fill(t), t.ink, 13); break;
-    case Word::open: c.dot(est, at, t.sheet, t.ink, 13); break;
-    case Word::noted: c.segment(est, at - 0.14, est, at + 0.14, ink, 1.8); break;
+    case Word::depends:
+      c.dot(est, at, split_fill(t), t.ink, 13);
+      break;
+    case Word::open:
+      c.dot(est, at, t.sheet, t.ink, 13);
+      break;
+    case Word::noted:
+      c.segment(est, at - 0.14, est, at + 0.14, ink, 1.8);
+      break;
   }
 }
 
@@ -153,11 +165,13 @@ QChart* make(const report::IntervalPlot& plot, const Tokens& t) {
   const int n = static_cast<int>(rows.size());
   const Canvas c = canvas(plot.axis, n, t);
   if (plot.one_margin)
-    c.band(clamped(-plot.rows.front().margin, plot.axis), clamped(plot.rows.front().margin, plot.axis), -0.6, n - 0.4, t.band);
+    c.band(clamped(-plot.rows.front().margin, plot.axis), clamped(plot.rows.front().margin, plot.axis), -0.6, n - 0.4,
+           t.band);
   else
     for (int i = 0; i < n; ++i)
       if (rows[i] && rows[i]->deciding)
-        c.band(clamped(-rows[i]->margin, plot.axis), clamped(rows[i]->margin, plot.axis), n - 1 - i - 0.45, n - 1 - i + 0.45, t.band);
+        c.band(clamped(-rows[i]->margin, plot.axis), clamped(rows[i]->margin, plot.axis), n - 1 - i - 0.45,
+               n - 1 - i + 0.45, t.band);
   c.segment(0, -0.6, 0, n - 0.4, t.line.darker(120), 1.2);
   for (int i = 0; i < n; ++i)
     if (rows[i]) draw_row(c, *rows[i], n - 1 - i, plot.axis, t);
@@ -198,7 +212,8 @@ std::vector<RowName> row_names(const Figure& figure) {
   std::visit(Overload{[&](const report::IntervalPlot& p) {
                         bool noted = false;
                         for (const auto& r : p.rows) {
-                          if (!r.deciding && !noted && !out.empty()) out.push_back({QStringLiteral("also noted"), false, true});
+                          if (!r.deciding && !noted && !out.empty())
+                            out.push_back({QStringLiteral("also noted"), false, true});
                           noted = noted || !r.deciding;
                           out.push_back({text(r.label), r.deciding, !r.deciding});
                         }
@@ -219,9 +234,15 @@ struct Ends {
 };
 
 Ends ends_of(const Figure& figure) {
-  return std::visit(Overload{[](const report::IntervalPlot& p) { return Ends{text(p.axis.low_end), text(p.axis.middle), text(p.axis.high_end), false}; },
-                             [](const report::PairedPlot& p) { return Ends{text("● " + p.a_label), {}, text("◆ " + p.b_label), true}; },
-                             [](const report::RegisterPlot& p) { return Ends{text("upper bar: " + p.a_label), {}, text("lower bar: " + p.b_label), true}; }},
+  return std::visit(Overload{[](const report::IntervalPlot& p) {
+                               return Ends{text(p.axis.low_end), text(p.axis.middle), text(p.axis.high_end), false};
+                             },
+                             [](const report::PairedPlot& p) {
+                               return Ends{text("● " + p.a_label), {}, text("◆ " + p.b_label), true};
+                             },
+                             [](const report::RegisterPlot& p) {
+                               return Ends{text("upper bar: " + p.a_label), {}, text("lower bar: " + p.b_label), true};
+                             }},
                     figure.data);
 }
 
@@ -253,7 +274,8 @@ void paint_figure(QPainter& painter, const Figure& figure, const QRectF& target,
   const QRectF plot = chart->plotArea().translated(0, title_height);
   const auto names = row_names(figure);
   for (std::size_t i = 0; i < names.size(); ++i) {
-    auto* item = put(names[i].name, face(13, names[i].strong ? Weight::semi_bold : Weight::regular), names[i].soft ? t.soft_ink : t.ink);
+    auto* item = put(names[i].name, face(13, names[i].strong ? Weight::semi_bold : Weight::regular),
+                     names[i].soft ? t.soft_ink : t.ink);
     // Row i stands at n − 1 − i on an axis from −0.6 to n − 0.4.
     const double share = (0.6 + static_cast<double>(i)) / (static_cast<double>(names.size()) + 0.2);
     const QRectF box = item->boundingRect();
@@ -264,7 +286,9 @@ void paint_figure(QPainter& painter, const Figure& figure, const QRectF& target,
   auto* low = put(ends.low, face(12, Weight::semi_bold), t.level_a_text);
   low->setPos(plot.left() - (ends.shapes ? 0 : 8), y);
   auto* high = put(ends.high, face(12, Weight::semi_bold), t.level_b_text);
-  high->setPos(ends.shapes ? plot.left() + low->boundingRect().width() + 24 : plot.right() - high->boundingRect().width() + 8, y);
+  high->setPos(
+      ends.shapes ? plot.left() + low->boundingRect().width() + 24 : plot.right() - high->boundingRect().width() + 8,
+      y);
   if (!ends.middle.isEmpty()) {
     auto* middle = put(ends.middle, face(12), t.soft_ink);
     const auto& axis = std::get<report::IntervalPlot>(figure.data).axis;
@@ -294,7 +318,8 @@ QByteArray figure_svg(const Figure& figure, double width, const Tokens& t) {
   QString svg = QString::fromUtf8(bytes.mid(std::max<qsizetype>(0, bytes.indexOf("<svg"))));
   static const QRegularExpression empty_group(QStringLiteral("<g [^>]*>\\s*</g>\\s*"));
   svg.remove(empty_group);
-  svg.replace(QStringLiteral("font-family=\"Likeleaf Sans\""), QStringLiteral("font-family=\"Likeleaf Sans, Inter, Noto Sans, sans-serif\""));
+  svg.replace(QStringLiteral("font-family=\"Likeleaf Sans\""),
+              QStringLiteral("font-family=\"Likeleaf Sans, Inter, Noto Sans, sans-serif\""));
   return svg.toUtf8();
 }
 

@@ -16,7 +16,8 @@ namespace likeleaf::ui {
 /// Size in 96-dpi pixels that shows every row of the figure at a given width.
 QSizeF figure_size(const report::Figure& figure, double width);
 /// Paints the figure as vectors into `target`; `size` is the chart's own size in 96-dpi pixels.
-void paint_figure(QPainter& painter, const report::Figure& figure, const QRectF& target, QSizeF size, const Tokens& tokens);
+void paint_figure(QPainter& painter, const report::Figure& figure, const QRectF& target, QSizeF size,
+                  const Tokens& tokens);
 /// One self-contained `<svg>` element, text kept as text.
 QByteArray figure_svg(const report::Figure& figure, double width, const Tokens& tokens);
 /// A picture at `scale` times 96 dpi.

@@ -17,7 +17,9 @@
 namespace likeleaf::ui {
 namespace {
 
-QString text(const std::string& s) { return QString::fromStdString(s); }
+QString text(const std::string& s) {
+  return QString::fromStdString(s);
+}
 
 QLabel* label(const QString& s, const QFont& font, const QColor& color, QWidget* parent) {
   auto* l = new QLabel(s, parent);
@@ -33,10 +35,14 @@ QLabel* label(const QString& s, const QFont& font, const QColor& color, QWidget*
 
 QString stage_text(const store::LedgerRow& row) {
   switch (row.stage) {
-    case Stage::plan: return QStringLiteral("draft");
-    case Stage::brew_and_taste: return QStringLiteral("tasting, %1 of %2 sheets locked").arg(row.sheets_locked).arg(row.sheets);
-    case Stage::all_locked: return QStringLiteral("all %1 sheets locked, to unmask").arg(row.sheets);
-    case Stage::unmasked: break;
+    case Stage::plan:
+      return QStringLiteral("draft");
+    case Stage::brew_and_taste:
+      return QStringLiteral("tasting, %1 of %2 sheets locked").arg(row.sheets_locked).arg(row.sheets);
+    case Stage::all_locked:
+      return QStringLiteral("all %1 sheets locked, to unmask").arg(row.sheets);
+    case Stage::unmasked:
+      break;
   }
   return row.unmasked ? QStringLiteral("unmasked %1").arg(text(date_text(*row.unmasked))) : QStringLiteral("unmasked");
 }
@@ -44,7 +50,9 @@ QString stage_text(const store::LedgerRow& row) {
 QString row_text(const store::LedgerRow& row) {
   QStringList lots;
   for (const auto& lot : row.lots) lots << text(lot);
-  return QStringLiteral("Trial %1 · %2\n%3 · %4\n%5").arg(row.number).arg(text(row.question), text(row.changes), lots.join(QStringLiteral(", ")), stage_text(row));
+  return QStringLiteral("Trial %1 · %2\n%3 · %4\n%5")
+      .arg(row.number)
+      .arg(text(row.question), text(row.changes), lots.join(QStringLiteral(", ")), stage_text(row));
 }
 
 bool matches(const store::LedgerRow& row, const QString& wanted) {
@@ -81,7 +89,8 @@ StartScreen::StartScreen(QWidget* parent) : QWidget(parent) {
   stage_ = new QComboBox(this);
   stage_->setObjectName(QStringLiteral("stage"));
   stage_->setAccessibleName(QStringLiteral("Stage"));
-  stage_->addItems({QStringLiteral("all stages"), QStringLiteral("draft"), QStringLiteral("tasting"), QStringLiteral("to unmask"), QStringLiteral("unmasked")});
+  stage_->addItems({QStringLiteral("all stages"), QStringLiteral("draft"), QStringLiteral("tasting"),
+                    QStringLiteral("to unmask"), QStringLiteral("unmasked")});
   filters->addWidget(search_, 1);
   filters->addWidget(stage_);
   left->addLayout(filters);
@@ -137,9 +146,10 @@ void StartScreen::set_trials(std::vector<store::LedgerRow> rows, bool book_open,
   import_->setEnabled(book_open && can_write);
   search_->setEnabled(book_open);
   stage_->setEnabled(book_open);
-  empty_->setText(book_open ? QStringLiteral("This book has no trial yet. Import one, or open the sample to see a finished one.")
-                            : QStringLiteral("No book is open. A bench book keeps a house’s lots, trials and findings in one file. "
-                                             "Start a new one, open yours, or look at the sample."));
+  empty_->setText(
+      book_open ? QStringLiteral("This book has no trial yet. Import one, or open the sample to see a finished one.")
+                : QStringLiteral("No book is open. A bench book keeps a house’s lots, trials and findings in one file. "
+                                 "Start a new one, open yours, or look at the sample."));
   refill();
 }
 
@@ -161,8 +171,10 @@ void StartScreen::refill() {
   }
   empty_->setVisible(rows_.empty());
   list_->setVisible(!rows_.empty());
-  if (!shown_.empty()) list_->setCurrentRow(0);
-  else show_chosen();
+  if (!shown_.empty())
+    list_->setCurrentRow(0);
+  else
+    show_chosen();
 }
 
 void StartScreen::show_chosen() {
@@ -179,7 +191,9 @@ void StartScreen::show_chosen() {
   }
   const int at = list_->currentRow();
   if (at < 0 || at >= static_cast<int>(shown_.size()) || !answer_) {
-    answer_layout_->addWidget(label(rows_.empty() ? QStringLiteral("What a trial found is shown here.") : QStringLiteral("No trial fits the search."), face(15), t.soft_ink, answer_page_));
+    answer_layout_->addWidget(label(rows_.empty() ? QStringLiteral("What a trial found is shown here.")
+                                                  : QStringLiteral("No trial fits the search."),
+                                    face(15), t.soft_ink, answer_page_));
     answer_layout_->addStretch(1);
     return;
   }
@@ -197,12 +211,15 @@ void StartScreen::show_chosen() {
   bool noted = false;
   for (const auto& line : answer.lines) {
     const bool also = line.word == static_cast<int>(evidence::Word::noted);
-    if (also && !noted) answer_layout_->addWidget(label(QStringLiteral("also noted"), face(13), t.soft_ink, answer_page_));
+    if (also && !noted)
+      answer_layout_->addWidget(label(QStringLiteral("also noted"), face(13), t.soft_ink, answer_page_));
     noted = noted || also;
     auto* row = new QHBoxLayout;
     row->setSpacing(10);
     row->addWidget(new VerdictMark(static_cast<evidence::Word>(line.word), answer_page_), 0, Qt::AlignTop);
-    row->addWidget(label(line.title + QLatin1Char('\n') + line.sentence, face(also ? 13 : 15), also ? t.soft_ink : t.ink, answer_page_), 1);
+    row->addWidget(label(line.title + QLatin1Char('\n') + line.sentence, face(also ? 13 : 15),
+                         also ? t.soft_ink : t.ink, answer_page_),
+                   1);
     answer_layout_->addLayout(row);
   }
   if (!answer.rule.isEmpty()) {

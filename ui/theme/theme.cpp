@@ -16,19 +16,21 @@ constexpr const char* family = "Likeleaf Sans";
 
 const Tokens& light_tokens() {
   static const Tokens t{QColor("#F6F2EA"), QColor("#FDFBF6"), QColor("#22262B"), QColor("#5F605D"), QColor("#D9D2C4"),
-                        QColor("#EBE5D8"), QColor("#2F5D50"), QColor("#FDFBF6"), QColor("#8A5A00"),
-                        QColor("#34508C"), QColor("#C4622D"), QColor("#34508C"), QColor("#A84C1B")};
+                        QColor("#EBE5D8"), QColor("#2F5D50"), QColor("#FDFBF6"), QColor("#8A5A00"), QColor("#34508C"),
+                        QColor("#C4622D"), QColor("#34508C"), QColor("#A84C1B")};
   return t;
 }
 
 const Tokens& dark_tokens() {
   static const Tokens t{QColor("#1B1917"), QColor("#24211E"), QColor("#ECE6DA"), QColor("#B3AC9F"), QColor("#47423B"),
-                        QColor("#332F2A"), QColor("#8FC4B2"), QColor("#14211D"), QColor("#E0B25A"),
-                        QColor("#8FA8DE"), QColor("#E58B58"), QColor("#A3B8E6"), QColor("#EFA57B")};
+                        QColor("#332F2A"), QColor("#8FC4B2"), QColor("#14211D"), QColor("#E0B25A"), QColor("#8FA8DE"),
+                        QColor("#E58B58"), QColor("#A3B8E6"), QColor("#EFA57B")};
   return t;
 }
 
-const Tokens& tokens() { return current ? *current : light_tokens(); }
+const Tokens& tokens() {
+  return current ? *current : light_tokens();
+}
 
 void load_fonts() {
   static bool loaded = false;

@@ -42,6 +42,7 @@ void BlankLine::set_value(const QString& value, bool even_while_writing) {
   standing_ = value;
   if (!writing || even_while_writing) {
     if (line_->text() != value) line_->setText(value);
+    line_->setModified(false);
   }
 }
 

@@ -23,13 +23,17 @@ void VerdictMark::paintEvent(QPaintEvent*) {
       p.setBrush(t.ink);
       p.drawEllipse(dot);
       break;
-    case evidence::Word::held: p.fillRect(QRectF(1, 8, 20, 7), t.ink); break;
+    case evidence::Word::held:
+      p.fillRect(QRectF(1, 8, 20, 7), t.ink);
+      break;
     case evidence::Word::depends:
       p.drawEllipse(dot);
       p.setBrush(t.ink);
       p.drawPie(dot, 90 * 16, 180 * 16);
       break;
-    case evidence::Word::open: p.drawEllipse(dot); break;
+    case evidence::Word::open:
+      p.drawEllipse(dot);
+      break;
     case evidence::Word::noted:
       p.setPen(QPen(t.soft_ink, 1.6));
       p.drawLine(QPointF(11, 6), QPointF(11, 16));

@@ -17,18 +17,23 @@
 namespace likeleaf::ui {
 namespace {
 
-QString text(const std::string& s) { return QString::fromStdString(s); }
+QString text(const std::string& s) {
+  return QString::fromStdString(s);
+}
 
 TrialAnswer answer_for(const Session& session, const store::LedgerRow& row, const Style& style) {
   TrialAnswer out;
   if (row.stage != Stage::unmasked) {
-    out.empty = row.stage == Stage::plan ? QStringLiteral("This trial is still a draft.")
-                                         : QStringLiteral("Sealed. What it found is shown once every sheet is locked and the key is opened.");
+    out.empty =
+        row.stage == Stage::plan
+            ? QStringLiteral("This trial is still a draft.")
+            : QStringLiteral("Sealed. What it found is shown once every sheet is locked and the key is opened.");
     return out;
   }
   const auto trial = session.read(row.id);
   const auto unmasked = trial ? open_unmasked(*trial) : Result<Unmasked>(tl::unexpected(trial.error()));
-  const auto findings = unmasked ? evidence::find(*unmasked) : Result<evidence::Findings>(tl::unexpected(unmasked.error()));
+  const auto findings =
+      unmasked ? evidence::find(*unmasked) : Result<evidence::Findings>(tl::unexpected(unmasked.error()));
   if (!findings) {
     out.empty = text(wording::sentence(findings.error()));
     return out;
@@ -41,7 +46,8 @@ TrialAnswer answer_for(const Session& session, const store::LedgerRow& row, cons
     out.lines.push_back({static_cast<int>(f.word), text(said.title), text(said.sentence)});
   }
   if (plan.plan.rule && findings->rule)
-    out.rule = text(wording::rule_sentence(*plan.plan.rule, plan, style) + " " + wording::rule_outcome(*findings->rule, plan, style));
+    out.rule = text(wording::rule_sentence(*plan.plan.rule, plan, style) + " " +
+                    wording::rule_outcome(*findings->rule, plan, style));
   return out;
 }
 
@@ -90,9 +96,8 @@ MainWindow::MainWindow(const Services& services, QWidget* parent) : QMainWindow(
   connect(start_, &StartScreen::new_book_wanted, this, &MainWindow::new_book);
   connect(start_, &StartScreen::sample_wanted, this, &MainWindow::sample_book);
   connect(start_, &StartScreen::import_wanted, this, &MainWindow::import_bundle);
-  start_->set_answer_source([this](const store::LedgerRow& row) {
-    return session_ ? answer_for(*session_, row, Style{}) : TrialAnswer{};
-  });
+  start_->set_answer_source(
+      [this](const store::LedgerRow& row) { return session_ ? answer_for(*session_, row, Style{}) : TrialAnswer{}; });
 }
 
 MainWindow::~MainWindow() = default;
@@ -106,7 +111,8 @@ void MainWindow::take(Result<std::unique_ptr<Session>> session) {
   kept_ = Subscription();
   session_ = std::move(*session);
   kept_ = session_->on_kept([this](const Kept& kept) {
-    kept_note_->setText(kept.not_kept ? text("not kept: " + wording::sentence(*kept.not_kept)) : text("kept " + clock_text(kept.at)));
+    kept_note_->setText(kept.not_kept ? text("not kept: " + wording::sentence(*kept.not_kept))
+                                      : text("kept " + clock_text(kept.at)));
   });
   QStringList notes;
   for (const auto& note : session_->opening_notes()) notes << text(wording::sentence(note));
@@ -130,17 +136,21 @@ void MainWindow::open_book(const std::filesystem::path& book) {
 }
 
 void MainWindow::show_book() {
-  book_name_->setText(text(session_->path().filename().string()) + (session_->read_only() ? QStringLiteral(" (reading only)") : QString()));
+  book_name_->setText(text(session_->path().filename().string()) +
+                      (session_->read_only() ? QStringLiteral(" (reading only)") : QString()));
   start_->set_trials(session_->ledger(), true, !session_->read_only());
 }
 
 void MainWindow::choose_book() {
-  const QString file = QFileDialog::getOpenFileName(this, QStringLiteral("Open a bench book"), {}, QStringLiteral("Bench books (*.leafbook)"));
+  const QString file = QFileDialog::getOpenFileName(this, QStringLiteral("Open a bench book"), {},
+                                                    QStringLiteral("Bench books (*.leafbook)"));
   if (!file.isEmpty()) open_book(std::filesystem::path(file.toStdString()));
 }
 
 void MainWindow::new_book() {
-  QString file = QFileDialog::getSaveFileName(this, QStringLiteral("A new bench book"), QStringLiteral("house.leafbook"), QStringLiteral("Bench books (*.leafbook)"));
+  QString file =
+      QFileDialog::getSaveFileName(this, QStringLiteral("A new bench book"), QStringLiteral("house.leafbook"),
+                                   QStringLiteral("Bench books (*.leafbook)"));
   if (file.isEmpty()) return;
   if (!file.endsWith(QStringLiteral(".leafbook"))) file += QStringLiteral(".leafbook");
   take(Session::create(std::filesystem::path(file.toStdString()), services_));
@@ -159,7 +169,8 @@ void MainWindow::sample_book() {
   if (session)
     for (const auto name : embedded_names("sample_sessions/trial-")) {
       const auto import = exchange::read_bundle(*embedded(name), std::string(name));
-      const auto done = import ? (*session)->import_trial(*import) : Result<ImportOutcome>(tl::unexpected(import.error()));
+      const auto done =
+          import ? (*session)->import_trial(*import) : Result<ImportOutcome>(tl::unexpected(import.error()));
       if (!done) {
         start_->set_note(text(wording::sentence(done.error())));
         return;
@@ -169,13 +180,14 @@ void MainWindow::sample_book() {
 }
 
 void MainWindow::import_bundle() {
-  const QString file = QFileDialog::getOpenFileName(this, QStringLiteral("Import a trial"), {}, QStringLiteral("Bundles (*.json)"));
+  const QString file =
+      QFileDialog::getOpenFileName(this, QStringLiteral("Import a trial"), {}, QStringLiteral("Bundles (*.json)"));
   if (file.isEmpty() || !session_) return;
   const auto import = exchange::read_bundle_file(std::filesystem::path(file.toStdString()));
   const auto done = import ? session_->import_trial(*import) : Result<ImportOutcome>(tl::unexpected(import.error()));
-  start_->set_note(!done ? text(wording::sentence(done.error()))
-                         : done->skipped ? QStringLiteral("Trial %1 was there already, unchanged.").arg(done->number)
-                                         : QStringLiteral("Trial %1 is now in this book.").arg(done->number));
+  start_->set_note(!done           ? text(wording::sentence(done.error()))
+                   : done->skipped ? QStringLiteral("Trial %1 was there already, unchanged.").arg(done->number)
+                                   : QStringLiteral("Trial %1 is now in this book.").arg(done->number));
   if (done) show_book();
 }
 

@@ -9,7 +9,8 @@ namespace likeleaf::ui {
 class QtDispatcher final : public Dispatcher {
  public:
   void post(std::function<void()> work) override {
-    QMetaObject::invokeMethod(&here_, [work = std::move(work)] { work(); }, Qt::QueuedConnection);
+    QMetaObject::invokeMethod(
+        &here_, [work = std::move(work)] { work(); }, Qt::QueuedConnection);
   }
 
  private:

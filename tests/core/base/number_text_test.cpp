@@ -16,7 +16,8 @@ namespace likeleaf {
 namespace {
 
 TEST(ParseDecimal, takes_both_decimal_marks_and_both_minus_signs) {
-  for (const char* typed : {"7.5", "7,5", " 7.5 ", "+7.5", "7.50"}) EXPECT_EQ(parse_decimal(typed, 1, 0, 100, "score").value(), 75) << typed;
+  for (const char* typed : {"7.5", "7,5", " 7.5 ", "+7.5", "7.50"})
+    EXPECT_EQ(parse_decimal(typed, 1, 0, 100, "score").value(), 75) << typed;
   for (const char* typed : {"-2", "\u22122"}) EXPECT_EQ(parse_decimal(typed, 0, -9, 9, "step").value(), -2) << typed;
 }
 
@@ -34,7 +35,7 @@ TEST(Temperatures, points_and_steps_convert_differently) {
   EXPECT_EQ(parse_temperature("190F", {}, "water").value().milli_celsius(), 87'778);
   EXPECT_EQ(parse_temperature("88", {}, "water").value(), celsius(88));
   EXPECT_EQ(parse_temperature("88 °C", f, "water").value(), celsius(88));
-  EXPECT_EQ(temperature_text(celsius(80), f), "176\u00A0°F");  // checks.csv C40: F = 1.8 C + 32
+  EXPECT_EQ(temperature_text(celsius(80), f), "176\u00A0°F");       // checks.csv C40: F = 1.8 C + 32
   EXPECT_EQ(step_text(celsius(45) - celsius(40), f), "9\u00A0°F");  // checks.csv C41: dF = 1.8 dC
   EXPECT_EQ(step_text(TemperatureStep(2'000), f), "3.6\u00A0°F");
   EXPECT_FALSE(parse_temperature("hot", {}, "water"));
@@ -62,7 +63,8 @@ TEST(NumberText, writes_real_minus_signs_and_never_minus_zero) {
 }
 
 TEST(NumberText, does_not_follow_the_systems_locale) {
-  if (!std::setlocale(LC_ALL, "de_DE.UTF-8") && !std::setlocale(LC_ALL, "de_DE.utf8")) GTEST_SKIP() << "this machine has no German locale; tests/run.sh makes one where it can";
+  if (!std::setlocale(LC_ALL, "de_DE.UTF-8") && !std::setlocale(LC_ALL, "de_DE.utf8"))
+    GTEST_SKIP() << "this machine has no German locale; tests/run.sh makes one where it can";
   EXPECT_EQ(number_text(1.5, 1, {}), "1.5");
   EXPECT_EQ(parse_decimal("1.5", 1, 0, 100, "x").value(), 15);
   std::setlocale(LC_ALL, "C");
@@ -72,7 +74,8 @@ RC_GTEST_PROP(NumberText, what_is_printed_reads_back, ()) {
   const auto v = *rc::gen::inRange<std::int64_t>(-1'000'000, 1'000'000);
   const int decimals = *rc::gen::inRange(0, 4);
   const Style style{TemperatureUnit::celsius, *rc::gen::element('.', ',')};
-  RC_ASSERT(parse_decimal(decimal_text(v, decimals, decimals, style), decimals, -1'000'000, 1'000'000, "x").value() == v);
+  RC_ASSERT(parse_decimal(decimal_text(v, decimals, decimals, style), decimals, -1'000'000, 1'000'000, "x").value() ==
+            v);
 }
 
 RC_GTEST_PROP(NumberText, no_typed_text_is_more_than_an_error, (const std::string& typed)) {
@@ -97,7 +100,8 @@ TEST(Moments, keep_the_offset_they_were_noted_at) {
   EXPECT_EQ(iso_text(*m), "2026-03-02T13:32:10+01:00");
   EXPECT_EQ(clock_text(*m), "13:32:10");
   EXPECT_EQ(date_text(*m), "2 March 2026");
-  for (const char* bad : {"", "2026-02-30T00:00:00Z", "2026-03-02", "2026-03-02T25:00:00Z", "2026-03-02T13:32:10+1"}) EXPECT_FALSE(parse_iso(bad)) << bad;
+  for (const char* bad : {"", "2026-02-30T00:00:00Z", "2026-03-02", "2026-03-02T25:00:00Z", "2026-03-02T13:32:10+1"})
+    EXPECT_FALSE(parse_iso(bad)) << bad;
 }
 
 TEST(Moments, a_corrected_clock_does_not_change_what_elapsed) {

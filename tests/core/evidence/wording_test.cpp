@@ -67,9 +67,11 @@ TEST(Sentences, moved_says_where_there_is_more_and_how_sure) {
 TEST(Sentences, held_is_said_in_full_only_when_the_panel_has_shown_that_it_notices) {
   const auto plan = plan_of_two_temperatures();
   auto f = finding(Word::held, 0.1, -0.6, 0.8);
-  EXPECT_NE(wording::finding_text(f, plan, {}, false).sentence.find("have not shown that we would taste"), std::string::npos);
+  EXPECT_NE(wording::finding_text(f, plan, {}, false).sentence.find("have not shown that we would taste"),
+            std::string::npos);
   f.sensitivity_shown = true;
-  EXPECT_EQ(wording::finding_text(f, plan, {}, false).sentence, "any change is within 1\u00A0point (0.6 less to 0.8 more).");
+  EXPECT_EQ(wording::finding_text(f, plan, {}, false).sentence,
+            "any change is within 1\u00A0point (0.6 less to 0.8 more).");
 }
 
 TEST(Sentences, open_is_never_no_difference) {
@@ -115,7 +117,8 @@ TEST(Cautions, scalds_glass_in_ice_and_allergens_are_named_at_their_step) {
   EXPECT_NE(wording::cautions(wording::Step::pour, plan, {}, {}).at(0).find("88\u00A0°C"), std::string::npos);
   EXPECT_NE(wording::cautions(wording::Step::chill, plan, {}, {}).at(0).find("glass"), std::string::npos);
   bool named = false;
-  for (const auto& c : wording::cautions(wording::Step::taste, plan, {lot}, {})) named = named || c.find("almond") != std::string::npos;
+  for (const auto& c : wording::cautions(wording::Step::taste, plan, {lot}, {}))
+    named = named || c.find("almond") != std::string::npos;
   EXPECT_TRUE(named);
 }
 

@@ -15,13 +15,15 @@ namespace likeleaf::exchange {
 namespace {
 
 using nlohmann::json;
-using testing::make_trial;
-using testing::Made;
-using testing::Upto;
 using ::testing::HasSubstr;
+using testing::Made;
+using testing::make_trial;
 using ::testing::Not;
+using testing::Upto;
 
-std::string text_of(const Made& made) { return bundle_text(made.trial, made.book, made.attributes); }
+std::string text_of(const Made& made) {
+  return bundle_text(made.trial, made.book, made.attributes);
+}
 
 std::string shown(const Error& error) {
   return error.field + " | " + error.value + " | " + error.allowed + " | " + error.where;
@@ -139,19 +141,20 @@ TEST(BundleRefuses, ServingsThatWereLeftOut) {
 }
 
 TEST(BundleRefuses, ACodeUsedTwice) {
-  const Error error = error_after([](json& trial) {
-    trial["key"]["pairs"][1]["code_a"] = trial["key"]["pairs"][0]["code_a"];
-  });
+  const Error error =
+      error_after([](json& trial) { trial["key"]["pairs"][1]["code_a"] = trial["key"]["pairs"][0]["code_a"]; });
   EXPECT_EQ(error.kind, ErrorKind::duplicate) << shown(error);
   EXPECT_EQ(error.field, "code");
 }
 
 TEST(BundleRefuses, ACodeUsedTwiceOnTheOpenSide) {
-  const Error error = error_after([](json& trial) {
-    auto& servings = trial["servings"];
-    for (auto& serving : servings)
-      if (serving["pair"] != servings[0]["pair"]) serving["left"] = servings[0]["left"];
-  }, Upto::tasted);
+  const Error error = error_after(
+      [](json& trial) {
+        auto& servings = trial["servings"];
+        for (auto& serving : servings)
+          if (serving["pair"] != servings[0]["pair"]) serving["left"] = servings[0]["left"];
+      },
+      Upto::tasted);
   EXPECT_EQ(error.field, "code") << shown(error);
   EXPECT_EQ(error.kind, ErrorKind::duplicate);
 }
@@ -163,9 +166,8 @@ TEST(BundleRefuses, ABrewThatIsNotThere) {
 }
 
 TEST(BundleRefuses, ASheetOfNoServing) {
-  const Error error = error_after([](json& trial) {
-    trial["sheets"][0]["serving"] = "0b6f3a52-7c1d-4e8f-9a20-5d3c1b7e4f66";
-  }, Upto::tasted);
+  const Error error = error_after(
+      [](json& trial) { trial["sheets"][0]["serving"] = "0b6f3a52-7c1d-4e8f-9a20-5d3c1b7e4f66"; }, Upto::tasted);
   EXPECT_EQ(error.field, "serving") << shown(error);
 }
 

@@ -12,10 +12,10 @@
 namespace likeleaf::exchange {
 namespace {
 
-using testing::make_trial;
-using testing::Upto;
 using ::testing::HasSubstr;
+using testing::make_trial;
 using ::testing::Not;
+using testing::Upto;
 
 TEST(CsvWriter, GuardsTextThatASpreadsheetWouldRunAndNeverNumbers) {
   for (const char* cell : {"=1+1", "+1", "-x", "@sum", "\tx", "\rx"}) {
@@ -29,7 +29,9 @@ TEST(CsvWriter, GuardsTextThatASpreadsheetWouldRunAndNeverNumbers) {
 }
 
 TEST(ReadCsv, TakesWhatSpreadsheetsWrite) {
-  for (const char* text : {"\xEF\xBB\xBF" "a;b\r\n7,5;\"x;\"\"y\"\"\n2\"\r\n\r\n", "a\tb\n7,5\t\"x;\"\"y\"\"\n2\"", "a,b\n\"7,5\",\"x;\"\"y\"\"\n2\"\n"}) {
+  for (const char* text : {"\xEF\xBB\xBF"
+                           "a;b\r\n7,5;\"x;\"\"y\"\"\n2\"\r\n\r\n",
+                           "a\tb\n7,5\t\"x;\"\"y\"\"\n2\"", "a,b\n\"7,5\",\"x;\"\"y\"\"\n2\"\n"}) {
     const auto table = read_csv(text, "t.csv");
     ASSERT_TRUE(table) << table.error().allowed;
     ASSERT_EQ(table->rows.size(), 1u);
@@ -38,14 +40,25 @@ TEST(ReadCsv, TakesWhatSpreadsheetsWrite) {
 }
 
 TEST(ReadCsv, RefusesWithFileAndLine) {
-  EXPECT_EQ(read_csv(std::string_view("\xFF\xFE" "a\0", 4), "t.csv").error().value, "UTF-16");
+  EXPECT_EQ(read_csv(std::string_view("\xFF\xFE"
+                                      "a\0",
+                                      4),
+                     "t.csv")
+                .error()
+                .value,
+            "UTF-16");
   EXPECT_THAT(read_csv("a,b\n1,2,3\n", "t.csv").error().where, HasSubstr("t.csv, line 2"));
   EXPECT_THAT(read_csv("a,b\n1,\"2\n", "t.csv").error().field, HasSubstr("quote"));
   EXPECT_THAT(read_csv("a,b\n1,\xE9\n", "t.csv").error().allowed, HasSubstr("UTF-8"));
   EXPECT_EQ(read_csv("", "t.csv").error().kind, ErrorKind::missing);
 }
 
-const char* const key_csv = "code,lot,brew pair,level\n417,L-07,1,88 \xC2\xB0" "C\n203,L-07,1,68 \xC2\xB0" "C\n555,L-07,2,88 \xC2\xB0" "C\n666,L-07,2,68 \xC2\xB0" "C\n";
+const char* const key_csv =
+    "code,lot,brew pair,level\n417,L-07,1,88 \xC2\xB0"
+    "C\n203,L-07,1,68 \xC2\xB0"
+    "C\n555,L-07,2,88 \xC2\xB0"
+    "C\n666,L-07,2,68 \xC2\xB0"
+    "C\n";
 const char* const sheets_csv =
     "code;assessor;attribute;value;first cup\n417;K.;Bitterness;7,5;417\n203;K.;bitterness;5;\n"
     "555;K.;bitterness;6.5;no\n666;K.;bitterness;not tasted;\n555;K.;finish length;<3;\n666;K.;FINISH_LENGTH;41;\n";
@@ -94,13 +107,16 @@ TEST(Paper, NamesACodeThatTheKeyDoesNotHold) {
 }
 
 TEST(Paper, RefusesBadRowsWithValueAndWhatIsAllowed) {
-  const auto error = [](const std::string& row) { return read_paper(std::string(sheets_csv) + row, key_csv, paper()).error(); };
+  const auto error = [](const std::string& row) {
+    return read_paper(std::string(sheets_csv) + row, key_csv, paper()).error();
+  };
   EXPECT_EQ(error("417;K.;body;11;\n").allowed, "0 to 10 in half steps");
   EXPECT_EQ(error("417;K.;body;7,3;\n").value, "7,3");
   EXPECT_THAT(error("417;K.;umami;7;\n").allowed, HasSubstr("savoury"));
   EXPECT_EQ(error("417;K.;bitterness;7;\n").kind, ErrorKind::duplicate);
   EXPECT_EQ(error("417;M.;body;7;417\n").kind, ErrorKind::missing);
-  EXPECT_EQ(read_paper(sheets_csv, std::string(key_csv) + "417,L-07,3,88\n", paper()).error().kind, ErrorKind::duplicate);
+  EXPECT_EQ(read_paper(sheets_csv, std::string(key_csv) + "417,L-07,3,88\n", paper()).error().kind,
+            ErrorKind::duplicate);
 }
 
 TEST(Paper, TakesThreeLevelsAgainstTheReference) {

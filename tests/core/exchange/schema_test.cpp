@@ -59,14 +59,19 @@ void mutate(json& value, std::mt19937_64& random) {
   const json values[] = {nullptr, -1, 1.5, 1e30, "", "left", json::array(), json::object(), true, 99999999999999999ull};
   switch (random() % 4) {
     case 0:
-      if (at->is_object()) (*at)["essence"] = 1;
-      else *at = nullptr;
+      if (at->is_object())
+        (*at)["essence"] = 1;
+      else
+        *at = nullptr;
       break;
     case 1:
-      if (at->is_structured() && !at->empty()) at->erase(at->begin());
-      else *at = json::array();
+      if (at->is_structured() && !at->empty())
+        at->erase(at->begin());
+      else
+        *at = json::array();
       break;
-    default: *at = values[random() % std::size(values)];
+    default:
+      *at = values[random() % std::size(values)];
   }
 }
 
@@ -111,8 +116,10 @@ TEST(BundleBytes, CutAndChangedTextNeverCrashesAndIsNeverReadInPart) {
   std::mt19937_64 random(11);
   for (int i = 0; i < 400; ++i) {
     std::string bytes = text;
-    if (i % 2 == 0) bytes.resize(random() % (text.size() - 2));
-    else bytes[random() % bytes.size()] = static_cast<char>(random());
+    if (i % 2 == 0)
+      bytes.resize(random() % (text.size() - 2));
+    else
+      bytes[random() % bytes.size()] = static_cast<char>(random());
     const auto read = read_bundle(bytes);
     EXPECT_FALSE(i % 2 == 0 && read.has_value());
     EXPECT_TRUE(!read || read->trial.sheets.size() == made.trial.sheets.size());

@@ -71,9 +71,12 @@ inline Plan make_plan(const Registers& book, Entropy& ids, int brew_pairs) {
   plan.constants = {water, leaf, mass, steep};
   for (std::size_t i = 0; i + 1 < book.lots.size(); ++i) plan.lots.push_back(book.lots[i].id);
   plan.warm_up_lot = book.lots.back().id;
-  plan.attributes = {{"bitterness", true, 2, Expectation::more}, {"finish_length", false, 1250, Expectation::none},
+  plan.attributes = {{"bitterness", true, 2, Expectation::more},
+                     {"finish_length", false, 1250, Expectation::none},
                      {"aroma_register", false, 2, Expectation::none}};
-  plan.assessors = {{book.assessors[0].id, Role::taster}, {book.assessors[1].id, Role::taster}, {book.assessors[2].id, Role::preparer}};
+  plan.assessors = {{book.assessors[0].id, Role::taster},
+                    {book.assessors[1].id, Role::taster},
+                    {book.assessors[2].id, Role::preparer}};
   plan.brew_pairs = brew_pairs;
   Control blank;
   blank.lot = plan.lots[0];
@@ -145,7 +148,8 @@ inline Made make_trial(Upto upto, std::uint64_t number = 1, int lots = 2, int br
   ids.fill(seed);
   ids.fill(salt);
   auto dealt = design::deal(made.trial.draft, seed, salt, ids);
-  if (!dealt) throw std::runtime_error("deal: " + dealt.error().field + " " + dealt.error().value + " " + dealt.error().allowed);
+  if (!dealt)
+    throw std::runtime_error("deal: " + dealt.error().field + " " + dealt.error().value + " " + dealt.error().allowed);
   auto sealed = std::make_shared<SealedPlan>();
   sealed->plan = made.trial.draft;
   sealed->registers = registers_of(made.trial.draft, made.book);

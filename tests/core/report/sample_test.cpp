@@ -1,5 +1,5 @@
-// The verdicts on the three sample trials, and what the report says of them. The samples are invented, with true effects
-// stated in sample_sessions/make/make_samples.cpp.
+// The verdicts on the three sample trials, and what the report says of them. The samples are invented, with true
+// effects stated in sample_sessions/make/make_samples.cpp.
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -30,7 +30,8 @@ Sample sample(const std::string& name) {
   return {std::move(*unmasked), std::move(*findings)};
 }
 
-const evidence::AttributeFinding& of(const evidence::Findings& f, const std::string& attribute, std::size_t contrast = 0) {
+const evidence::AttributeFinding& of(const evidence::Findings& f, const std::string& attribute,
+                                     std::size_t contrast = 0) {
   for (const auto& a : f.attributes)
     if (a.attribute.id == attribute && a.contrast == f.contrasts.at(contrast)) return a;
   throw std::runtime_error("no " + attribute);
@@ -90,12 +91,16 @@ TEST(StaffReport, says_answer_rule_recipe_doubts_and_all_three_digests) {
   const auto s = sample("trial-14.json");
   const auto doc = report::staff_report(s.findings, s.unmasked, {});
   const std::string text = report::to_text(doc);
-  for (const std::string& wanted : {std::string("More bitter at 88\u00A0°C"), std::string("House rule from 5 March 2026"), std::string("How we brewed"), std::string("What we do not know"), std::string("Taste it yourself"),
-                                   std::string("scalds"), std::string("The answer"), std::string("Voided pairs"), std::string("Amended after lock"), s.unmasked.plan().plan_digest.hex(),
-                                   s.unmasked.plan().key_digest.hex(), s.unmasked.trial().unmasked->sheets_digest.hex()})
+  for (const std::string& wanted :
+       {std::string("More bitter at 88\u00A0°C"), std::string("House rule from 5 March 2026"),
+        std::string("How we brewed"), std::string("What we do not know"), std::string("Taste it yourself"),
+        std::string("scalds"), std::string("The answer"), std::string("Voided pairs"),
+        std::string("Amended after lock"), s.unmasked.plan().plan_digest.hex(), s.unmasked.plan().key_digest.hex(),
+        s.unmasked.trial().unmasked->sheets_digest.hex()})
     EXPECT_NE(text.find(wanted), std::string::npos) << wanted;
   // The answer to "taste it yourself" is on a page after the invitation.
-  const auto invitation = text.find("Two cups, one difference"), turn = text.find('\f', invitation), answer = text.find("Lift the cups first");
+  const auto invitation = text.find("Two cups, one difference"), turn = text.find('\f', invitation),
+             answer = text.find("Lift the cups first");
   EXPECT_LT(invitation, turn);
   EXPECT_LT(turn, answer);
   // The headline answers in attribute names, not in the question's words.
@@ -109,7 +114,8 @@ TEST(StaffReport, html_escapes_what_people_typed_and_needs_nothing_from_outside)
   const std::string html = report::to_html(doc, [](const report::Figure&) { return "<svg></svg>"; });
   EXPECT_EQ(html.find("<script"), std::string::npos);
   EXPECT_NE(html.find("&lt;script&gt;alert(&#39;x&#39;)"), std::string::npos);
-  for (const char* outside : {"http://", "https://", "src=", "@import", "url("}) EXPECT_EQ(html.find(outside), std::string::npos) << outside;
+  for (const char* outside : {"http://", "https://", "src=", "@import", "url("})
+    EXPECT_EQ(html.find(outside), std::string::npos) << outside;
 }
 
 TEST(StaffReport, follows_the_reader_to_fahrenheit_and_decimal_comma) {
@@ -118,7 +124,8 @@ TEST(StaffReport, follows_the_reader_to_fahrenheit_and_decimal_comma) {
   settings.style = {TemperatureUnit::fahrenheit, ','};
   const std::string text = report::to_text(report::staff_report(s.findings, s.unmasked, settings));
   EXPECT_NE(text.find("190,4\u00A0°F"), std::string::npos);
-  EXPECT_EQ(wording::headline(s.findings, s.unmasked.plan(), settings.style), "More bitter at 190,4\u00A0°F. Body holds. Sweetness is open.");
+  EXPECT_EQ(wording::headline(s.findings, s.unmasked.plan(), settings.style),
+            "More bitter at 190,4\u00A0°F. Body holds. Sweetness is open.");
 }
 
 TEST(Plots, ticks_are_round_and_say_what_they_are) {

@@ -48,7 +48,9 @@ struct World {
   [[nodiscard]] Services services() { return {clock, entropy, dispatcher}; }
 };
 
-inline std::string words_of(const Error& e) { return e.field + " | " + e.value + " | " + e.allowed + " | " + e.where; }
+inline std::string words_of(const Error& e) {
+  return e.field + " | " + e.value + " | " + e.allowed + " | " + e.where;
+}
 
 /// For results without a value.
 inline void done(const Result<void>& result) {
@@ -62,14 +64,15 @@ inline Attribute named_attribute(const char* id) {
   return attribute;
 }
 
-#define ASSERT_OK(result)                                                     \
-  do {                                                                        \
-    const auto& checked_ = (result);                                          \
-    ASSERT_TRUE(checked_) << ::likeleaf::test::words_of(checked_.error());    \
+#define ASSERT_OK(result)                                                  \
+  do {                                                                     \
+    const auto& checked_ = (result);                                       \
+    ASSERT_TRUE(checked_) << ::likeleaf::test::words_of(checked_.error()); \
   } while (false)
 
 /// A session on a new book in which the counter's registers are.
-inline std::unique_ptr<Session> new_bench(const std::filesystem::path& path, World& world, const store::Seams& seams = {}) {
+inline std::unique_ptr<Session> new_bench(const std::filesystem::path& path, World& world,
+                                          const store::Seams& seams = {}) {
   auto session = Session::create(path, world.services(), seams);
   if (!session) throw std::runtime_error(words_of(session.error()));
   const FerryPier pier;
@@ -115,7 +118,9 @@ inline std::string first_difference(const Trial& x, const Trial& y) {
     return !std::ranges::equal(
         a, b, [](const auto& p, const auto& q) { return p.first == q.first && *p.second == *q.second; });
   };
-  const auto differ = [](const auto& a, const auto& b) { return (a == nullptr) != (b == nullptr) || (a && !(*a == *b)); };
+  const auto differ = [](const auto& a, const auto& b) {
+    return (a == nullptr) != (b == nullptr) || (a && !(*a == *b));
+  };
   if (!(x.draft == y.draft)) return "draft";
   if (x.created != y.created) return "created";
   if (differ(x.sealed, y.sealed)) return "sealed";

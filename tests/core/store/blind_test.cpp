@@ -27,14 +27,16 @@ TEST(BlindConnection, EveryTableThatIsNotOpenIsRefusedAndTheOpenOnesAreReadable)
       &tables, nullptr);
   store::make_blind(db);
   const std::set<std::string> open{"serving", "sheet", "mark", "direct", "word", "day_state", "void"};
-  const auto answer = [&](const std::string& sql) { return sqlite3_exec(db.getHandle(), sql.c_str(), nullptr, nullptr, nullptr); };
+  const auto answer = [&](const std::string& sql) {
+    return sqlite3_exec(db.getHandle(), sql.c_str(), nullptr, nullptr, nullptr);
+  };
   ASSERT_GT(tables.size(), 20U);
   for (const auto& table : tables)
     EXPECT_EQ(answer("SELECT * FROM " + table), open.contains(table) ? SQLITE_OK : SQLITE_AUTH) << table;
-  for (const char* sql : {"SELECT * FROM serving WHERE pair IN (SELECT document FROM trial_key)",
-                          "SELECT name FROM sqlite_master", "UPDATE sheet SET note = 'x'", "DELETE FROM void",
-                          "PRAGMA table_info(brew)", "ATTACH 'x' AS x", "CREATE TABLE y (z)",
-                          "WITH k AS (SELECT * FROM brew) SELECT count(*) FROM k"})
+  for (const char* sql :
+       {"SELECT * FROM serving WHERE pair IN (SELECT document FROM trial_key)", "SELECT name FROM sqlite_master",
+        "UPDATE sheet SET note = 'x'", "DELETE FROM void", "PRAGMA table_info(brew)", "ATTACH 'x' AS x",
+        "CREATE TABLE y (z)", "WITH k AS (SELECT * FROM brew) SELECT count(*) FROM k"})
     EXPECT_EQ(answer(sql), SQLITE_AUTH) << sql;
 }
 

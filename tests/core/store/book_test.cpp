@@ -23,7 +23,9 @@ std::string bytes_of(const fs::path& file) {
   return {std::istreambuf_iterator<char>(in), {}};
 }
 
-void write_bytes(const fs::path& file, const std::string& bytes) { std::ofstream(file, std::ios::binary) << bytes; }
+void write_bytes(const fs::path& file, const std::string& bytes) {
+  std::ofstream(file, std::ios::binary) << bytes;
+}
 
 /// Opening is refused with this kind, and the file stays byte for byte what it was.
 Error refused(const fs::path& file, World& world, const store::Seams& seams = {}) {
@@ -95,7 +97,8 @@ TEST_F(BookFile, OpenElsewhereIsRefusedAndNamesTheHolderAndTheFirstGoesOn) {
     const auto second = Session::open(book_, way, world_.services());
     ASSERT_FALSE(second);
     EXPECT_EQ(second.error().kind, ErrorKind::in_use);
-    EXPECT_NE(second.error().value.find("process " + std::to_string(getpid())), std::string::npos) << second.error().value;
+    EXPECT_NE(second.error().value.find("process " + std::to_string(getpid())), std::string::npos)
+        << second.error().value;
     EXPECT_NE(second.error().value.find("2026-03-02T"), std::string::npos) << second.error().value;
   }
   first->new_trial(Plan{}).value();
@@ -203,7 +206,8 @@ TEST_F(BookFile, CreatingOverAFileIsRefusedAndTheFileStays) {
   EXPECT_EQ(Session::create(book_, world_.services()).error().kind, ErrorKind::duplicate);
   EXPECT_EQ(bytes_of(book_), "shopping list");
   EXPECT_EQ(Session::create(folder_ / "no/such/folder.leafbook", world_.services()).error().kind, ErrorKind::not_found);
-  EXPECT_EQ(Session::open(folder_ / "none.leafbook", OpenWay::write, world_.services()).error().kind, ErrorKind::not_found);
+  EXPECT_EQ(Session::open(folder_ / "none.leafbook", OpenWay::write, world_.services()).error().kind,
+            ErrorKind::not_found);
 }
 
 }  // namespace

@@ -51,7 +51,8 @@ void live_through(Session& session, World& world) {
   amendment.why = "read the paper wrong";
   session.run(Amend{amendment}).value();
   session.unmask("H.").value();
-  session.run(AdoptRule{{"L-25 steeps 45 s", {pier.l25}, "from May", "H.", "next spring", true, world.clock.now()}}).value();
+  session.run(AdoptRule{{"L-25 steeps 45 s", {pier.l25}, "from May", "H.", "next spring", true, world.clock.now()}})
+      .value();
   ASSERT_EQ(session.trial()->id(), id);
 }
 

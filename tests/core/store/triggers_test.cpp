@@ -50,7 +50,8 @@ class Attack : public ::testing::Test {
   /// Fills in $T (trial), $L (a locked sheet's serving), $O (an open one's).
   std::string fill(std::string sql) const {
     for (const auto& [mark, value] : {std::pair{"$T", trial_}, {"$L", locked_}, {"$O", open_}})
-      for (auto at = sql.find(mark); at != std::string::npos; at = sql.find(mark)) sql.replace(at, 2, "'" + value + "'");
+      for (auto at = sql.find(mark); at != std::string::npos; at = sql.find(mark))
+        sql.replace(at, 2, "'" + value + "'");
     return sql;
   }
   int run(const std::string& sql) { return sqlite3_exec(db_, fill(sql).c_str(), nullptr, nullptr, nullptr); }
@@ -107,7 +108,9 @@ TEST_F(Attack, SealKeyAndPlanStandForEver) {
   refused("UPDATE trial SET number = 77");
   refused("DELETE FROM trial");
   refused("REPLACE INTO trial SELECT * FROM trial");
-  refused("REPLACE INTO trial SELECT 'other', number, 99, question, changes, lever, created, import_digest, draft FROM trial");
+  refused(
+      "REPLACE INTO trial SELECT 'other', number, 99, question, changes, lever, created, import_digest, draft FROM "
+      "trial");
   for (const std::string t : {"trial_lot", "trial_assessor"}) {
     refused("UPDATE " + t + " SET position = position + 10");
     refused("DELETE FROM " + t);
@@ -158,8 +161,10 @@ TEST_F(Attack, AfterTheUnmaskNothingOfTheKeyedSideChanges) {
   refused("INSERT INTO served VALUES ($T, 'x', '{}')");
   refused("INSERT INTO weighed VALUES ($T, 'x', 99)");
   refused("INSERT INTO serving VALUES ('x', $T, 999, 'x', 'x', '{}')");
-  refused("INSERT INTO sheet (serving, trial, entered_by, note, left_fault, left_fault_note, right_fault, right_fault_note) "
-          "SELECT id, $T, 'screen', '', 0, '', 0, '' FROM serving WHERE id NOT IN (SELECT serving FROM sheet)");
+  refused(
+      "INSERT INTO sheet (serving, trial, entered_by, note, left_fault, left_fault_note, right_fault, "
+      "right_fault_note) "
+      "SELECT id, $T, 'screen', '', 0, '', 0, '' FROM serving WHERE id NOT IN (SELECT serving FROM sheet)");
   taken("INSERT INTO amendment VALUES ($T, 99, '{}')");
   taken("INSERT INTO exclusion VALUES ($T, 99, '{}')");
 }
@@ -179,7 +184,9 @@ TEST_F(Attack, EveryGuardOfTheSchemaIsNamedHere) {
 
 TEST_F(Attack, WhatIsChangedBehindTheGuardsIsFoundByTheDigests) {
   ASSERT_EQ(run("DROP TRIGGER mark_update_locked; DROP TRIGGER seal_update; DROP TRIGGER trial_key_update"), SQLITE_OK);
-  ASSERT_EQ(run("UPDATE mark SET value = '{\"half_points\":1}' WHERE serving = $L AND field = 'body' AND side = 'left'"), SQLITE_OK);
+  ASSERT_EQ(
+      run("UPDATE mark SET value = '{\"half_points\":1}' WHERE serving = $L AND field = 'body' AND side = 'left'"),
+      SQLITE_OK);
   ASSERT_EQ(run("UPDATE seal SET document = replace(document, 'take the edge off', 'change the edges')"), SQLITE_OK);
   ASSERT_EQ(run("UPDATE trial_key SET document = replace(document, '\"portion\":1,', '\"portion\":2,')"), SQLITE_OK);
   sqlite3_close(db_);
