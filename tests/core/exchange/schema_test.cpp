@@ -2,6 +2,8 @@
 #include <gtest/gtest.h>
 
 #include <fstream>
+#include <iostream>
+#include <memory>
 #include <nlohmann/json.hpp>
 #include <random>
 
@@ -15,8 +17,11 @@
 #include <valijson/validator.hpp>
 #pragma GCC diagnostic pop
 
+#include "core/base/embedded.h"
+#include "core/evidence/findings.h"
 #include "core/exchange/bundle_read.h"
 #include "core/exchange/bundle_write.h"
+#include "core/exchange/findings_json.h"
 #include "tests/core/exchange/trial_maker.h"
 
 namespace likeleaf::exchange {
@@ -123,6 +128,40 @@ TEST(BundleBytes, CutAndChangedTextNeverCrashesAndIsNeverReadInPart) {
     const auto read = read_bundle(bytes);
     EXPECT_FALSE(i % 2 == 0 && read.has_value());
     EXPECT_TRUE(!read || read->trial.sheets.size() == made.trial.sheets.size());
+  }
+}
+
+// What machines read of the findings is what its published schema says, for every sample trial.
+TEST(FindingsJson, of_every_sample_fits_its_schema) {
+  std::ifstream file(LIKELEAF_SOURCE_DIR "/resources/findings.schema.json");
+  const json schema_text = json::parse(file);
+  valijson::Schema schema;
+  const valijson::adapters::NlohmannJsonAdapter schema_adapter(schema_text);
+  valijson::SchemaParser().populateSchema(schema_adapter, schema);
+  const auto names = embedded_names("sample_sessions/trial-");
+  ASSERT_EQ(names.size(), 3U);
+  for (const auto name : names) {
+    const auto import = read_bundle(*embedded(name), std::string(name));
+    ASSERT_TRUE(import.has_value());
+    const auto unmasked = open_unmasked(std::make_shared<const Trial>(import->trial));
+    ASSERT_TRUE(unmasked.has_value());
+    const auto findings = evidence::find(*unmasked);
+    ASSERT_TRUE(findings.has_value());
+    const std::string text = findings_json(*findings, *unmasked);
+    json document = json::parse(text);
+    const auto fits = [&](const json& what) {
+      valijson::Validator validator;
+      valijson::ValidationResults results;
+      const bool ok = validator.validate(schema, valijson::adapters::NlohmannJsonAdapter(what), &results);
+      valijson::ValidationResults::Error error;
+      while (!ok && results.popError(error)) std::cout << name << ": " << error.description << '\n';
+      return ok;
+    };
+    EXPECT_TRUE(fits(document));
+    EXPECT_EQ(text.find("seed"), std::string::npos);
+    EXPECT_EQ(text.find("salt"), std::string::npos);
+    document["attributes"][0]["word"] = "significant";
+    EXPECT_FALSE(fits(document));
   }
 }
 
