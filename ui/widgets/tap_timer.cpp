@@ -7,7 +7,7 @@
 #include <QVBoxLayout>
 
 #include "core/domain/attribute.h"
-#include "ui/taste/parts.h"
+#include "ui/widgets/quiet.h"
 #include "ui/theme/theme.h"
 
 namespace likeleaf::ui {

@@ -8,7 +8,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "ui/taste/parts.h"
+#include "ui/widgets/quiet.h"
 #include "ui/theme/theme.h"
 
 namespace likeleaf::ui {
