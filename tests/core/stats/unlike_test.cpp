@@ -342,6 +342,33 @@ TEST(ShrunkenLots, ByHand) {
   EXPECT_EQ(seen.items[1].own, 5);
 }
 
+// Unequal lots (0, 2), (4, 6, 8): within 10/3, between 30, n₀ = (5 − 13/5)/1 = 12/5, σ² = 100/9, est 7/2.
+TEST(ShrunkenLots, UnequalLotsByHand) {
+  const auto seen = shrunken_lots(lots_of({0, 2, 4, 6, 8}, {0, 0, 1, 1, 1})).value();
+  EXPECT_TRUE(near(seen.variance_between, 100.0 / 9, 1e-13));
+  EXPECT_TRUE(near(seen.items[0].factor, 20.0 / 23, 1e-13));
+  EXPECT_TRUE(near(seen.items[1].factor, 10.0 / 11, 1e-13));
+  EXPECT_TRUE(near(seen.items[0].value, 3.5 + 20.0 / 23 * (1 - 3.5), 1e-13));
+}
+
+// brew_pairs/moved_3x3x4.csv without sheets 3 and 5 and with T1's differences raised by 2, worked out in exact
+// fractions by a second program: lean 79/72, within 14010391/8211456, between 4665960097/3555560448.
+TEST(ShrunkenAssessors, MissingSheets) {
+  auto set = reference::brew_pair_set("moved_3x3x4");
+  set.tasted.erase(set.tasted.begin() + 4);
+  set.tasted.erase(set.tasted.begin() + 2);
+  for (auto& t : set.tasted)
+    if (t.assessor == 0) t.d += 4;
+  EXPECT_EQ(lean_to_first_cup(set.tasted, set.grid, 0.05)->exact.text(), "79/72");
+  const auto seen = shrunken_assessors(set.tasted, set.grid, 0.0).value();
+  EXPECT_TRUE(near(seen.variance_within, 1.7062005812367502, 1e-12));
+  EXPECT_TRUE(near(seen.variance_between, 1.3122994715571772, 1e-12));
+  EXPECT_TRUE(near(seen.items[0].value, 1.6322895453621433, 1e-12));
+  EXPECT_TRUE(near(seen.items[1].value, -0.4476736931787383, 1e-12));
+  EXPECT_TRUE(near(seen.items[2].value, -0.22699726522877017, 1e-12));
+  EXPECT_TRUE(near(seen.items[3].value, -0.760505912508459, 1e-12));
+}
+
 TEST(ShrunkenLots, OneLotAndAllAlike) {
   EXPECT_EQ(shrunken_lots(lots_of({1, 2, 6}, {0, 0, 0}))->items[0].value, 3);
   const auto alike = shrunken_lots(lots_of({2, 2, 2, 2}, {0, 0, 1, 1})).value();
