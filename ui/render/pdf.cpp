@@ -7,7 +7,9 @@
 #include <QPdfWriter>
 #include <QTextLayout>
 #include <algorithm>
+#include <functional>
 #include <memory>
+#include <utility>
 #include <vector>
 
 #include "ui/charts/charts.h"
@@ -25,15 +27,23 @@ Overload(F...) -> Overload<F...>;
 
 QString text(const std::string& s) { return QString::fromStdString(s); }
 
+// Where a flow paints: the painter stands on the first page already; next() puts it on a new one.
+struct Sheets {
+  QPainter& painter;
+  double scale = 1;  ///< device pixels for one pixel of a 96-dpi page
+  std::function<void()> next;
+};
+
 // Paints blocks down a page in 96-dpi pixels. Pages are counted by running the same flow once without ink: the painter
-// then draws into a throw-away device, so that both runs break pages alike.
+// then draws into a throw-away device, so that both runs break pages alike. Text is always measured on the writer, so
+// that a page on screen breaks its lines where the printed one does.
 class Flow {
  public:
-  Flow(QPdfWriter& writer, const report::Document& document, int pages)
-      : writer_(writer), document_(document), pages_(pages), painter_(&writer) {
-    const double scale = writer.resolution() / 96.0;
-    painter_.scale(scale, scale);
-    const QRectF full(0, 0, writer.width() / scale, writer.height() / scale);
+  Flow(QPdfWriter& writer, Sheets sheets, const report::Document& document, int pages)
+      : writer_(writer), sheets_(std::move(sheets)), document_(document), pages_(pages), painter_(sheets_.painter) {
+    const double measured = writer.resolution() / 96.0;
+    painter_.scale(sheets_.scale, sheets_.scale);
+    const QRectF full(0, 0, writer.width() / measured, writer.height() / measured);
     left_ = 58;
     right_ = full.width() - 58;
     top_ = 92;
@@ -124,7 +134,7 @@ class Flow {
   }
 
   void new_page() {
-    writer_.newPage();
+    sheets_.next();
     ++page_;
     y_ = top_;
     start_page();
@@ -295,25 +305,31 @@ class Flow {
   }
 
   QPdfWriter& writer_;
+  Sheets sheets_;
   const report::Document& document_;
   int pages_;
-  QPainter painter_;
+  QPainter& painter_;
   double left_ = 0, right_ = 0, top_ = 0, bottom_ = 0, foot_ = 0, y_ = 0, keep_with_next_ = 0;
   int page_ = 1;
 };
+
+void set_up(QPdfWriter& writer, const report::Document& document, Paper paper) {
+  writer.setResolution(1200);
+  writer.setPageSize(QPageSize(paper == Paper::a4 ? QPageSize::A4 : QPageSize::Letter));
+  writer.setPageMargins(QMarginsF(0, 0, 0, 0));
+  writer.setTitle(text(document.meta.title));
+  writer.setCreator(text(document.meta.program));
+}
 
 QByteArray painted(const report::Document& document, Paper paper, int pages, int* counted) {
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
   QPdfWriter writer(&buffer);
-  writer.setResolution(1200);
-  writer.setPageSize(QPageSize(paper == Paper::a4 ? QPageSize::A4 : QPageSize::Letter));
-  writer.setPageMargins(QMarginsF(0, 0, 0, 0));
-  writer.setTitle(text(document.meta.title));
-  writer.setCreator(text(document.meta.program));
+  set_up(writer, document, paper);
   {
-    Flow flow(writer, document, pages);
+    QPainter painter(&writer);
+    Flow flow(writer, {painter, writer.resolution() / 96.0, [&] { writer.newPage(); }}, document, pages);
     *counted = flow.run();
   }
   return bytes;
@@ -326,6 +342,39 @@ QByteArray pdf_bytes(const report::Document& document, Paper paper) {
   int pages = 0;
   painted(document, paper, 0, &pages);
   return painted(document, paper, pages, &pages);
+}
+
+std::vector<QImage> page_images(const report::Document& document, Paper paper, double scale) {
+  load_fonts();
+  int pages = 0;
+  painted(document, paper, 0, &pages);
+  QByteArray unused;
+  QBuffer buffer(&unused);
+  buffer.open(QIODevice::WriteOnly);
+  QPdfWriter measure(&buffer);
+  set_up(measure, document, paper);
+  const double k = scale * 96.0 / measure.resolution();
+  const QSize size(qRound(measure.width() * k), qRound(measure.height() * k));
+  std::vector<QImage> images;
+  QImage page;
+  QPainter painter;
+  const auto begin = [&] {
+    page = QImage(size, QImage::Format_RGB32);
+    page.fill(Qt::white);
+    painter.begin(&page);
+    painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing | QPainter::SmoothPixmapTransform);
+  };
+  begin();
+  const auto next = [&] {
+    painter.end();
+    images.push_back(page);
+    begin();
+    painter.scale(scale, scale);
+  };
+  Flow(measure, {painter, scale, next}, document, pages).run();
+  painter.end();
+  images.push_back(page);
+  return images;
 }
 
 }  // namespace likeleaf::ui

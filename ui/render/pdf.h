@@ -1,6 +1,8 @@
 #pragma once
 // A report document painted as PDF: vector charts, text that stays text. Needs a QApplication (offscreen is enough).
 #include <QByteArray>
+#include <QImage>
+#include <vector>
 
 #include "core/report/document.h"
 
@@ -9,5 +11,7 @@ namespace likeleaf::ui {
 enum class Paper { a4, letter };
 /// The whole PDF in memory; the caller writes it with exchange/atomic_file. Never fails: what does not fit moves on.
 QByteArray pdf_bytes(const report::Document& document, Paper paper);
+/// The same pages as pictures for the screen, at `scale` times 96 dpi; lines and pages break as in the PDF.
+std::vector<QImage> page_images(const report::Document& document, Paper paper, double scale);
 
 }  // namespace likeleaf::ui
