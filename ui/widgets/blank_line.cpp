@@ -41,7 +41,10 @@ void BlankLine::set_value(const QString& value, bool even_while_writing) {
   const bool writing = line_->hasFocus() && line_->text() != standing_ && !finishing_;
   standing_ = value;
   if (!writing || even_while_writing) {
-    if (line_->text() != value) line_->setText(value);
+    if (line_->text() != value) {
+      line_->setText(value);
+      if (!line_->hasFocus()) line_->setCursorPosition(0);
+    }
     line_->setModified(false);
   }
 }
