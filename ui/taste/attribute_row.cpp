@@ -84,7 +84,7 @@ void AttributeRow::lay_out() {
     button->setCheckable(true);
     button->setChecked(given);
   }
-  setFixedHeight(current_ ? (asked ? 104 : 72) : asked && answer_ ? 46 : 36);
+  setFixedHeight(current_ ? (asked ? 122 : 80) : asked && answer_ ? 46 : 36);
   setFocusPolicy(asked ? Qt::StrongFocus : Qt::NoFocus);
   setAccessibleName(asked ? QStringLiteral("%1: %2").arg(name_->text(), answer_ ? answer_text(*answer_) : QStringLiteral("no answer yet")) : name_->text());
   update();

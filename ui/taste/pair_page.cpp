@@ -103,6 +103,12 @@ QWidget* PairPage::make_head() {
     });
     c.sipped = new QuietButton(QStringLiteral("I sipped this one first"), QuietButton::Look::bare, head);
     c.sipped->setObjectName(QStringLiteral("sipped_") + name);
+    for (auto* button : {c.fault, c.sipped}) {
+      // The cups must not move when a button beside them goes.
+      QSizePolicy stays = button->sizePolicy();
+      stays.setRetainSizeWhenHidden(true);
+      button->setSizePolicy(stays);
+    }
     connect(c.sipped, &QPushButton::clicked, this, [this, side] {
       take(port_.sipped_first(serving_.id, side == serving_.first ? std::nullopt : std::optional(side)));
       go(TasteStep::first_cup);
@@ -165,12 +171,12 @@ QWidget* PairPage::make_cards() {
   across->addWidget(finish, 368);
 
   auto* aroma = card(QStringLiteral("Aroma, where it sits"), cards);
-  for (const char* part : {"top", "middle", "base"}) {
+  for (const auto& [part, shown] : {std::pair("top", "Top"), std::pair("middle", "Middle"), std::pair("base", "Base")}) {
     if (aroma_.empty()) break;
     const std::string field = aroma_ + "." + part;
     auto* line = new QHBoxLayout;
     Band band{field, new ScoreScale(Side::left, aroma), new ScoreScale(Side::right, aroma)};
-    auto* name = plain_label(QString::fromLatin1(part), face(15), t.ink, aroma);
+    auto* name = plain_label(QString::fromLatin1(shown), face(15), t.ink, aroma);
     name->setAlignment(Qt::AlignCenter);
     name->setFixedWidth(66);
     for (auto* scale : {band.left, band.right}) {
@@ -221,6 +227,7 @@ QWidget* PairPage::make_foot() {
   across->setContentsMargins(28, 7, 28, 7);
   across->setSpacing(8);
   keys_ = plain_label({}, face(15), t.soft_ink, foot);
+  keys_->setWordWrap(false);
   todo_ = plain_label({}, face(15), t.soft_ink, foot);
   todo_->setObjectName(QStringLiteral("todo"));
   todo_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);

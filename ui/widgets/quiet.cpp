@@ -51,8 +51,9 @@ QLineEdit* underlined_edit(const QString& hint, QWidget* parent) {
   edit->setFont(face(15));
   edit->setPlaceholderText(hint);
   edit->setStyleSheet(QStringLiteral("QLineEdit{background:transparent;border:0;border-bottom:1px solid %1;padding:3px 0}"
-                                     "QLineEdit:focus{border-bottom:2px solid %2}")
-                          .arg(t.soft_ink.name(), t.action.name()));
+                                     "QLineEdit:focus{border-bottom:2px solid %2}"
+                                     "QLineEdit:disabled{border-bottom:1px solid %3}")
+                          .arg(t.soft_ink.name(), t.action.name(), t.line.name()));
   return edit;
 }
 
