@@ -2,6 +2,7 @@
 #include <CLI/CLI.hpp>
 #include <QApplication>
 #include <QIcon>
+#include <QLocale>
 #include <QTimer>
 #include <clocale>
 #include <iostream>
@@ -16,7 +17,7 @@ namespace {
 
 using namespace likeleaf;
 
-int open_window(const std::string& book, bool dark) {
+int open_window(const std::string& book, bool dark, bool fahrenheit) {
   int argc = 1;
   char name[] = "likeleaf";
   char* argv[] = {name, nullptr};
@@ -31,7 +32,9 @@ int open_window(const std::string& book, bool dark) {
   SystemEntropy entropy;
   ui::QtDispatcher dispatcher;
   const Services services{clock, entropy, dispatcher};
-  ui::MainWindow window(services);
+  const Style style{fahrenheit ? TemperatureUnit::fahrenheit : TemperatureUnit::celsius,
+                    QLocale().decimalPoint() == QLatin1String(",") ? ',' : '.'};
+  ui::MainWindow window(services, style);
   window.show();
   if (!book.empty()) window.open_book(std::filesystem::path(book));
   return QApplication::exec();
@@ -44,9 +47,10 @@ int main(int argc, char** argv) {
   program.set_version_flag("--version", "Likeleaf " LIKELEAF_VERSION);
   program.require_subcommand(0, 1);
   std::string book;
-  bool dark = false;
+  bool dark = false, fahrenheit = false;
   program.add_option("BOOK", book, "the bench book to open in the window (ends in .leafbook)");
   program.add_flag("--dark", dark, "the dark colours");
+  program.add_flag("--fahrenheit", fahrenheit, "the window in °F");
   int code = app::success;
 
   app::FindingsOptions findings;
@@ -102,7 +106,7 @@ int main(int argc, char** argv) {
 
   try {
     program.parse(argc, argv);
-    if (program.get_subcommands().empty()) return open_window(book, dark);
+    if (program.get_subcommands().empty()) return open_window(book, dark, fahrenheit);
     return code;
   } catch (const CLI::CallForHelp& help) {
     return program.exit(help);

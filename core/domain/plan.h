@@ -187,6 +187,10 @@ const Constant* find_constant(const Plan& plan, ConstantKind kind);
 /// The constant that a lever would be held as, were it not the lever; nothing for schedules and own levers.
 std::optional<ConstantKind> constant_of(LeverKind kind);
 
+/// What a new trial starts from: every built-in or house attribute noted, none deciding, and the usual things held. The
+/// values are common practice, no source; each can be changed or taken out.
+Plan starter_plan(const std::vector<Attribute>& attributes);
+
 /// A contrast: two levels of the lever, b judged against a. b is the higher level of a numeric lever, else the one that
 /// is not the reference. Every level other than the reference makes one contrast with it.
 struct Contrast {

@@ -25,7 +25,7 @@ struct Desk {
   SystemClock clock;
   SystemEntropy entropy;
   ui::QtDispatcher dispatcher;
-  ui::MainWindow window{Services{clock, entropy, dispatcher}};
+  ui::MainWindow window{Services{clock, entropy, dispatcher}, Style{}};
   template <class T>
   T* child(const char* name) {
     auto* found = window.findChild<T*>(QString::fromLatin1(name));

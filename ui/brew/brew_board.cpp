@@ -110,8 +110,6 @@ QString next_words(const Plan& plan, const Brew& brew, const Act& act, bool keye
 void BrewScreen::show_now(const Trial& trial) {
   const Plan& plan = trial.sealed->plan;
   const Brew* now = current(trial);
-  const auto act = now ? next_act(plan, *now) : std::nullopt;
-  stamp_->setEnabled(act.has_value() && !session_.read_only());
   undo_->setEnabled(last_stamped(brews_of_sitting(trial, sitting_)) != nullptr && !session_.read_only());
   if (!now) {
     now_brew_->setText(QStringLiteral("sitting %1").arg(sitting_));
@@ -120,15 +118,23 @@ void BrewScreen::show_now(const Trial& trial) {
     face_->show_time({});
     face_of_->clear();
     stamp_->setText(QStringLiteral("Nothing to stamp"));
+    stamp_->setAccessibleName(stamp_->text());
+    stamp_->setEnabled(false);
     return;
   }
   const Stamp* last = last_stamp(*now);
   now_brew_->setText(QStringLiteral("now · brew %1").arg(now->number));
   now_act_->setText(phase_name(last));
   now_hint_->setText(phase_hint(last));
-  const QString wanted = act ? QStringLiteral("%1   brew %2 · Space").arg(stamp_name(act->kind)).arg(now->number) : QStringLiteral("brew %1 is ready").arg(now->number);
+  QString wanted = QStringLiteral("brew %1 is ready").arg(now->number), spoken = wanted;
+  const auto act = next_act(plan, *now);
+  if (act) {
+    wanted = QStringLiteral("%1   brew %2 · Space").arg(stamp_name(act->kind)).arg(now->number);
+    spoken = QStringLiteral("Stamp: brew %1, %2").arg(now->number).arg(stamp_name(act->kind).toLower());
+  }
+  stamp_->setEnabled(act.has_value() && !session_.read_only());
   if (stamp_->text() != wanted) stamp_->setText(wanted);
-  stamp_->setAccessibleName(act ? QStringLiteral("Stamp: brew %1, %2").arg(now->number).arg(stamp_name(act->kind).toLower()) : wanted);
+  stamp_->setAccessibleName(spoken);
   face_->show_time(clock_words(last ? elapsed(counted_from(*now, *last), clock_.now()) : Duration(0)));
   face_of_->setText(last ? clock_caption(trial, *now, *last, key_open()) : QStringLiteral("starts with the pour"));
 }
@@ -137,10 +143,10 @@ void BrewScreen::show_next(const Trial& trial) {
   const Plan& plan = trial.sealed->plan;
   const Brew* now = current(trial);
   const auto own = now ? next_act(plan, *now) : std::nullopt;
-  // The next act of this brew; once that is only waiting, the brew to pour next.
+  // The next act of this brew; while it drains or cools, the brew to pour next, so that its water is ready in time.
   const Brew* brew = now;
   auto act = own;
-  if (!act || act->kind == StampKind::ready)
+  if (!act || act->kind == StampKind::ready || act->kind == StampKind::drain_end)
     if (const Brew* other = following(trial, now)) {
       brew = other;
       act = next_act(plan, *other);

@@ -193,7 +193,7 @@ void BrewLanes::paint_axis(QPainter& p) const {
     step = s;
     if (board_.end / s <= 9) break;
   }
-  step = std::max(step, board_.end / 9);
+  while (board_.end / step > 12) step *= 2;
   p.setFont(face(15));
   for (std::int64_t at = 0; at <= board_.end; at += step) {
     const double x = x_of(at);
@@ -207,7 +207,7 @@ void BrewLanes::paint_axis(QPainter& p) const {
 void BrewLanes::paint_lane(QPainter& p, int row) const {
   const Tokens& t = tokens();
   const auto& lane = board_.lanes[static_cast<std::size_t>(row)];
-  const double h = lane_height(), top = axis_height + row * h, bar = std::max(12.0, h - 12);
+  const double h = lane_height(), top = axis_height + row * h, bar = std::max(12.0, h - 9);
   const bool bold = lane.brew == current_;
   p.setFont(face(15, bold ? Weight::bold : Weight::regular));
   p.setPen(t.ink);
@@ -220,7 +220,7 @@ void BrewLanes::paint_lane(QPainter& p, int row) const {
     p.setBrush(fill);
     p.drawRoundedRect(box, 2, 2);
     const QString name = QString::fromLatin1(part_name(s.part));
-    if (p.fontMetrics().horizontalAdvance(name) + 8 > box.width() || bar < 17) continue;
+    if (p.fontMetrics().horizontalAdvance(name) + 8 > box.width() || bar < 16) continue;
     p.setPen(s.part < LanePart::chill && !s.planned ? t.sheet : t.ink);
     p.drawText(box, Qt::AlignCenter, name);
   }

@@ -282,7 +282,7 @@ void FindingsScreen::show_answer() {
   auto* across = new QHBoxLayout;
   across->setSpacing(28);
   across->addWidget(answer_column(), 9, Qt::AlignTop);
-  across->addWidget(chart_card(), 11);
+  across->addWidget(chart_card(), 11, Qt::AlignTop);
   down->addLayout(across);
   down->addSpacing(6);
   down->addWidget(label(QStringLiteral("Why believe it"), face(15, Weight::semi_bold), tokens().ink, page));
@@ -417,7 +417,7 @@ void FindingsScreen::adopt(AdoptedRule rule) {
 
 QWidget* FindingsScreen::chart_card() {
   auto* card = new Card(this);
-  card->setMinimumHeight(440);
+  card->setFixedHeight(500);  // beside the verdicts and the rule; what is longer scrolls inside
   auto* down = new QVBoxLayout(card);
   down->setContentsMargins(16, 12, 16, 10);
   down->setSpacing(6);

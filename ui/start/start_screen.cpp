@@ -105,6 +105,7 @@ StartScreen::StartScreen(QWidget* parent) : QWidget(parent) {
   empty_ = label({}, face(15), t.soft_ink, this);
   empty_->setObjectName(QStringLiteral("empty"));
   left->addWidget(empty_);
+  auto* acts = new QHBoxLayout;
   auto* buttons = new QHBoxLayout;
   const auto button = [&](const QString& name, const QString& object, auto signal) {
     auto* b = new QPushButton(name, this);
@@ -114,6 +115,26 @@ StartScreen::StartScreen(QWidget* parent) : QWidget(parent) {
     buttons->addWidget(b);
     return b;
   };
+  take_ = new QPushButton(QStringLiteral("&To this trial"), this);
+  take_->setObjectName(QStringLiteral("take"));
+  new_trial_ = new QPushButton(QStringLiteral("New t&rial"), this);
+  new_trial_->setObjectName(QStringLiteral("new_trial"));
+  for (auto* b : {take_, new_trial_}) {
+    b->setMinimumHeight(36);
+    acts->addWidget(b);
+  }
+  QPalette filled = take_->palette();
+  filled.setColor(QPalette::Button, t.action);
+  filled.setColor(QPalette::ButtonText, t.on_action);
+  take_->setPalette(filled);
+  left->addLayout(acts);
+  const auto take_chosen = [this] {
+    const int at = list_->currentRow();
+    if (at >= 0 && at < static_cast<int>(shown_.size())) emit trial_wanted(shown_[static_cast<std::size_t>(at)]->number);
+  };
+  connect(take_, &QPushButton::clicked, this, take_chosen);
+  connect(list_, &QListWidget::itemActivated, this, take_chosen);
+  connect(new_trial_, &QPushButton::clicked, this, &StartScreen::new_trial_wanted);
   button(QStringLiteral("&New book…"), QStringLiteral("new_book"), &StartScreen::new_book_wanted);
   button(QStringLiteral("&Open…"), QStringLiteral("open"), &StartScreen::open_wanted);
   button(QStringLiteral("&Sample"), QStringLiteral("sample"), &StartScreen::sample_wanted);
@@ -144,10 +165,11 @@ StartScreen::StartScreen(QWidget* parent) : QWidget(parent) {
 void StartScreen::set_trials(std::vector<store::LedgerRow> rows, bool book_open, bool can_write) {
   rows_ = std::move(rows);
   import_->setEnabled(book_open && can_write);
+  new_trial_->setEnabled(book_open && can_write);
   search_->setEnabled(book_open);
   stage_->setEnabled(book_open);
   empty_->setText(
-      book_open ? QStringLiteral("This book has no trial yet. Import one, or open the sample to see a finished one.")
+      book_open ? QStringLiteral("This book has no trial yet. Plan a new one, import one, or open the sample to see a finished one.")
                 : QStringLiteral("No book is open. A bench book keeps a house’s lots, trials and findings in one file. "
                                  "Start a new one, open yours, or look at the sample."));
   refill();
@@ -171,6 +193,7 @@ void StartScreen::refill() {
   }
   empty_->setVisible(rows_.empty());
   list_->setVisible(!rows_.empty());
+  take_->setEnabled(!shown_.empty());
   if (!shown_.empty())
     list_->setCurrentRow(0);
   else

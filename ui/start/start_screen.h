@@ -41,6 +41,8 @@ class StartScreen final : public QWidget {
   void open_wanted();
   void sample_wanted();
   void import_wanted();
+  void new_trial_wanted();
+  void trial_wanted(int number);  ///< put this trial on the bench
 
  private:
   void refill();
@@ -54,7 +56,7 @@ class StartScreen final : public QWidget {
   QLineEdit* search_;
   QComboBox* stage_;
   QListWidget* list_;
-  QPushButton* import_;
+  QPushButton *import_, *new_trial_, *take_;
   QWidget* answer_page_;
   QVBoxLayout* answer_layout_;
 };

@@ -3,16 +3,24 @@
 #include <QFileDialog>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QStackedWidget>
 #include <QStandardPaths>
 #include <QVBoxLayout>
 
 #include "core/base/embedded.h"
 #include "core/evidence/findings.h"
 #include "core/exchange/bundle_read.h"
+#include "core/session/taster_port.h"
 #include "core/wording/errors.h"
 #include "core/wording/sentences.h"
+#include "ui/brew/brew_screen.h"
+#include "ui/findings/findings_screen.h"
+#include "ui/plan/plan_screen.h"
+#include "ui/report/report_screen.h"
 #include "ui/start/start_screen.h"
+#include "ui/taste/taste_screen.h"
 #include "ui/theme/theme.h"
+#include "ui/window/who_tastes.h"
 
 namespace likeleaf::ui {
 namespace {
@@ -53,7 +61,8 @@ TrialAnswer answer_for(const Session& session, const store::LedgerRow& row, cons
 
 }  // namespace
 
-MainWindow::MainWindow(const Services& services, QWidget* parent) : QMainWindow(parent), services_(services) {
+MainWindow::MainWindow(const Services& services, const Style& style, QWidget* parent)
+    : QMainWindow(parent), services_(services), style_(style) {
   const Tokens& t = tokens();
   setWindowTitle(QStringLiteral("Likeleaf"));
   resize(1280, 800);
@@ -62,25 +71,40 @@ MainWindow::MainWindow(const Services& services, QWidget* parent) : QMainWindow(
   down->setContentsMargins(0, 0, 0, 0);
   down->setSpacing(0);
   auto* head = new QWidget(page);
+  head->setFixedHeight(64);
   auto* across = new QHBoxLayout(head);
-  across->setContentsMargins(28, 12, 28, 12);
-  auto* name = new QLabel(QStringLiteral("Likeleaf"), head);
-  name->setFont(face(16, Weight::semi_bold));
-  book_name_ = new QLabel(head);
-  book_name_->setObjectName(QStringLiteral("book"));
-  kept_note_ = new QLabel(head);
-  kept_note_->setObjectName(QStringLiteral("kept"));
-  QPalette soft = kept_note_->palette();
-  soft.setColor(QPalette::WindowText, t.soft_ink);
-  for (auto* l : {book_name_, kept_note_}) {
-    l->setPalette(soft);
-    l->setFont(face(13));
-  }
-  across->addWidget(name);
-  across->addStretch(1);
-  across->addWidget(book_name_);
+  across->setContentsMargins(28, 0, 28, 0);
+  const auto label = [&](const char* name, const QFont& font, const QColor& color) {
+    auto* l = new QLabel(head);
+    l->setObjectName(QString::fromLatin1(name));
+    l->setFont(font);
+    l->setTextFormat(Qt::PlainText);
+    QPalette p = l->palette();
+    p.setColor(QPalette::WindowText, color);
+    l->setPalette(p);
+    return l;
+  };
+  const auto two_lines = [&](QLabel* above, QLabel* below) {
+    auto* column = new QVBoxLayout;
+    column->setSpacing(2);
+    column->addStretch(1);
+    column->addWidget(above);
+    column->addWidget(below);
+    column->addStretch(1);
+    return column;
+  };
+  title_ = label("title", face(16, Weight::semi_bold), t.ink);
+  subtitle_ = label("subtitle", face(13), t.soft_ink);
+  // A long question gives way to the bar rather than widening the window.
+  for (auto* l : {title_, subtitle_}) l->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  book_name_ = label("book", face(13), t.soft_ink);
+  kept_note_ = label("kept", face(13), t.soft_ink);
+  for (auto* l : {book_name_, kept_note_}) l->setAlignment(Qt::AlignRight);
+  bar_ = new StageBar(head);
+  across->addLayout(two_lines(title_, subtitle_), 1);
+  across->addWidget(bar_);
   across->addSpacing(16);
-  across->addWidget(kept_note_);
+  across->addLayout(two_lines(book_name_, kept_note_));
   down->addWidget(head);
   auto* line = new QFrame(page);
   line->setFixedHeight(1);
@@ -89,36 +113,78 @@ MainWindow::MainWindow(const Services& services, QWidget* parent) : QMainWindow(
   line->setAutoFillBackground(true);
   line->setPalette(ruled);
   down->addWidget(line);
-  start_ = new StartScreen(page);
-  down->addWidget(start_, 1);
+  pages_ = new QStackedWidget(page);
+  start_ = new StartScreen(pages_);
+  who_ = new WhoTastes(pages_);
+  pages_->addWidget(start_);
+  pages_->addWidget(who_);
+  down->addWidget(pages_, 1);
   setCentralWidget(page);
+  connect(bar_, &StageBar::chosen, this, &MainWindow::go);
+  connect(who_, &WhoTastes::chosen, this, &MainWindow::taste_as);
   connect(start_, &StartScreen::open_wanted, this, &MainWindow::choose_book);
   connect(start_, &StartScreen::new_book_wanted, this, &MainWindow::new_book);
   connect(start_, &StartScreen::sample_wanted, this, &MainWindow::sample_book);
   connect(start_, &StartScreen::import_wanted, this, &MainWindow::import_bundle);
+  connect(start_, &StartScreen::trial_wanted, this, &MainWindow::take_trial);
+  connect(start_, &StartScreen::new_trial_wanted, this,
+          [this] { new_trial(starter_plan(session_ ? session_->attributes() : builtin_attributes())); });
   start_->set_answer_source(
-      [this](const store::LedgerRow& row) { return session_ ? answer_for(*session_, row, Style{}) : TrialAnswer{}; });
+      [this](const store::LedgerRow& row) { return session_ ? answer_for(*session_, row, style_) : TrialAnswer{}; });
+  show_head();
 }
 
-MainWindow::~MainWindow() = default;
+MainWindow::~MainWindow() {
+  changes_ = Subscription();
+  kept_ = Subscription();
+  drop_screens();
+}
+
+void MainWindow::drop_screens() {
+  const auto drop = [](auto*& screen) {
+    delete screen;
+    screen = nullptr;
+  };
+  drop(taste_);
+  drop(plan_);
+  drop(brew_);
+  drop(findings_);
+  drop(report_);
+}
+
+void MainWindow::make_screens() {
+  drop_screens();
+  plan_ = new PlanScreen(*session_, style_, pages_);
+  brew_ = new BrewScreen(*session_, services_.clock, style_, pages_);
+  findings_ = new FindingsScreen(*session_, style_, pages_);
+  report_ = new ReportScreen(*session_, style_, pages_);
+  for (QWidget* screen : std::initializer_list<QWidget*>{plan_, brew_, findings_, report_}) pages_->addWidget(screen);
+  connect(findings_, &FindingsScreen::report_wanted, this, [this] { go(Place::report); });
+  connect(findings_, &FindingsScreen::follow_up_wanted, this, &MainWindow::new_trial);
+}
 
 void MainWindow::take(Result<std::unique_ptr<Session>> session) {
   if (!session) {
     start_->set_note(text(wording::sentence(session.error())));
     return;
   }
-  // The old book's subscription and rows go before the book itself.
+  // Screens and subscriptions of the old book go before the book itself.
+  changes_ = Subscription();
   kept_ = Subscription();
+  drop_screens();
   session_ = std::move(*session);
   kept_ = session_->on_kept([this](const Kept& kept) {
     kept_note_->setText(kept.not_kept ? text("not kept: " + wording::sentence(*kept.not_kept))
                                       : text("kept " + clock_text(kept.at)));
   });
+  changes_ = session_->on_change([this](const Notice&) { show_head(); });
   QStringList notes;
   for (const auto& note : session_->opening_notes()) notes << text(wording::sentence(note));
   if (session_->read_only() && notes.isEmpty()) notes << QStringLiteral("This book is open for reading only.");
   start_->set_note(notes.join(QLatin1Char('\n')));
+  kept_note_->clear();
   show_book();
+  go(Place::trials);
 }
 
 void MainWindow::open_book(const std::filesystem::path& book) {
@@ -135,10 +201,137 @@ void MainWindow::open_book(const std::filesystem::path& book) {
   take(std::move(session));
 }
 
-void MainWindow::show_book() {
-  book_name_->setText(text(session_->path().filename().string()) +
-                      (session_->read_only() ? QStringLiteral(" (reading only)") : QString()));
-  start_->set_trials(session_->ledger(), true, !session_->read_only());
+void MainWindow::show_book() { start_->set_trials(session_->ledger(), true, !session_->read_only()); }
+
+void MainWindow::show_head() {
+  const auto trial = session_ ? session_->trial() : nullptr;
+  const bool blind = place_ == Place::taste;
+  if (!trial || blind) {
+    title_->setText(blind ? QString() : QStringLiteral("Likeleaf"));
+    subtitle_->clear();
+  } else {
+    const Plan& plan = trial->draft;
+    title_->setText(plan.question.empty() ? QStringLiteral("A new trial") : text(plan.question));
+    subtitle_->setText(text("trial " + std::to_string(plan.number) + " · " +
+                            (trial->sealed ? wording::changes_text(plan.lever, style_) : std::string("draft"))));
+  }
+  book_name_->setText(session_ && !blind ? text(session_->path().filename().string()) +
+                                               (session_->read_only() ? QStringLiteral(" (reading only)") : QString())
+                                         : QString());
+  setWindowTitle(QStringLiteral("Likeleaf"));
+  std::size_t locked = 0, sheets = 0;
+  if (trial)
+    for (const auto* serving : live_servings(*trial)) {
+      ++sheets;
+      const auto found = trial->sheets.find(serving->id);
+      if (found != trial->sheets.end() && found->second->locked) ++locked;
+    }
+  // While somebody tastes the bar says nothing of the trial either.
+  const auto line = [&](const QString& said) { return blind ? QString() : said; };
+  const bool sealed = trial && trial->sealed;
+  bar_->set_state(Place::trials, {}, true);
+  bar_->set_state(Place::plan, line(!trial ? QString() : sealed ? QStringLiteral("sealed ") + text(date_text(trial->sealed->sealed)) : QStringLiteral("draft")), trial != nullptr);
+  bar_->set_state(Place::brew, line(!trial ? QString() : sealed ? QString() : QStringLiteral("after the seal")), sealed);
+  bar_->set_state(Place::taste, line(sealed ? QStringLiteral("%1 of %2 sheets").arg(locked).arg(sheets) : QString()),
+                  sealed && !trial->unmasked && !session_->read_only());
+  bar_->set_state(Place::findings, line(trial && trial->unmasked ? QStringLiteral("unmasked ") + text(clock_text(trial->unmasked->at)) : QString()), sealed);
+  bar_->set_state(Place::report, {}, trial && trial->unmasked);
+}
+
+void MainWindow::go(Place place) {
+  if (place != Place::trials && (!session_ || !session_->trial())) place = Place::trials;
+  if (taste_ && place != Place::taste) {
+    taste_->deleteLater();
+    taste_ = nullptr;
+  }
+  if (place != Place::trials && !plan_) make_screens();
+  place_ = place;
+  switch (place) {
+    case Place::trials:
+      if (session_) show_book();
+      pages_->setCurrentWidget(start_);
+      break;
+    case Place::plan:
+      plan_->refresh();
+      pages_->setCurrentWidget(plan_);
+      break;
+    case Place::brew:
+      brew_->refresh();
+      pages_->setCurrentWidget(brew_);
+      break;
+    case Place::taste: ask_who_tastes(); break;
+    case Place::findings:
+      findings_->refresh();
+      pages_->setCurrentWidget(findings_);
+      break;
+    case Place::report:
+      report_->refresh();
+      pages_->setCurrentWidget(report_);
+      break;
+  }
+  bar_->set_current(place);
+  show_head();
+}
+
+void MainWindow::ask_who_tastes() {
+  std::vector<std::pair<QString, QString>> people;
+  const auto trial = session_->trial();
+  for (const auto& id : tasters(trial->draft)) {
+    const auto* who = find_record(trial->sealed->registers.assessors, id);
+    int locked = 0, all = 0;
+    for (const auto* serving : live_servings(*trial)) {
+      if (serving->assessor != id) continue;
+      ++all;
+      const auto found = trial->sheets.find(serving->id);
+      if (found != trial->sheets.end() && found->second->locked) ++locked;
+    }
+    people.emplace_back(who ? text(who->alias) : QStringLiteral("–"), QStringLiteral("%1 of %2 sheets locked").arg(locked).arg(all));
+  }
+  who_->set_tasters(people);
+  who_->set_message({});
+  pages_->setCurrentWidget(who_);
+}
+
+void MainWindow::taste_as(int index) {
+  const auto people = tasters(session_->trial()->draft);
+  if (index < 0 || index >= static_cast<int>(people.size())) return;
+  auto port = session_->taster(people[static_cast<std::size_t>(index)]);
+  if (!port) {
+    who_->set_message(text(wording::sentence(port.error())));
+    return;
+  }
+  delete taste_;
+  taste_ = new TasteScreen(std::move(*port), services_.clock, style_, pages_);
+  pages_->addWidget(taste_);
+  pages_->setCurrentWidget(taste_);
+  taste_->setFocus();
+  connect(taste_, &TasteScreen::leave_wanted, this, [this] { go(Place::taste); }, Qt::QueuedConnection);
+  connect(taste_, &TasteScreen::flight_done, this, [this] { show_head(); });
+}
+
+void MainWindow::new_trial(const Plan& start) {
+  if (!session_) return;
+  const auto made = session_->new_trial(start);
+  if (!made) {
+    start_->set_note(text(wording::sentence(made.error())));
+    go(Place::trials);
+    return;
+  }
+  go(Place::plan);
+}
+
+void MainWindow::take_trial(int number) {
+  if (!session_) return;
+  if (const auto taken = session_->take_number(number); !taken) {
+    start_->set_note(text(wording::sentence(taken.error())));
+    return;
+  }
+  switch (stage(*session_->trial())) {
+    case Stage::plan: go(Place::plan); break;
+    case Stage::brew_and_taste: go(Place::brew); break;
+    case Stage::all_locked:
+    case Stage::unmasked: go(Place::findings); break;
+  }
 }
 
 void MainWindow::choose_book() {
