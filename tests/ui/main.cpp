@@ -10,6 +10,8 @@ int main(int argc, char** argv) {
   ::testing::InitGoogleTest(&argc, argv);
   QApplication application(argc, argv);
   std::setlocale(LC_NUMERIC, "C");
+  // A caret that blinks would make two grabs of one screen differ by the moment.
+  QApplication::setCursorFlashTime(0);
   likeleaf::ui::apply_theme(application, false);
   return RUN_ALL_TESTS();
 }
