@@ -67,7 +67,10 @@ int take_unit(std::string_view& text, std::initializer_list<Unit> units, int whe
 }
 
 std::int64_t round_div(std::int64_t a, std::int64_t b) {
-  return (a >= 0 ? a + b / 2 : a - b / 2) / b;
+  // By the remainder, so that numbers near the ends of the type do not overflow while rounding.
+  const std::int64_t left = a % b;
+  const std::int64_t half_up = (left >= 0 ? left : -left) >= b - (left >= 0 ? left : -left) ? 1 : 0;
+  return a / b + (a >= 0 ? half_up : -half_up);
 }
 
 }  // namespace
