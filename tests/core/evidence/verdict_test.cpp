@@ -435,7 +435,8 @@ RC_GTEST_PROP(VerdictProperty, ThePictureNeverContradictsTheWord, ()) {
     auto drawn = any_data();
     family.push_back(member(drawn.data, drawn.margin));
   }
-  for (const auto& f : judge(family, {}).value()) picture_agrees(f);
+  const auto found = judge(family, {}).value();
+  for (const auto& f : found) picture_agrees(f);
 }
 
 RC_GTEST_PROP(VerdictProperty, SwappingTheLevelsFlipsTheSignAndKeepsPAndWord, ()) {
