@@ -36,16 +36,17 @@ bool exact_reaches(const Analysis& analysis, const AnalysisSettings& settings) {
 
 /// The rule that the plan sealed, on the brew pairs that are left.
 void choose_engine(Analysis& analysis, const AnalysisSettings& settings) {
-  const bool t_possible = settings.t_allowed && analysis.brew_pairs() >= fewest_brew_pairs &&
-                          (analysis.fit.state == stats::TState::fitted || analysis.fit.state == stats::TState::no_spread);
+  const bool t_possible =
+      settings.t_allowed && analysis.brew_pairs() >= fewest_brew_pairs &&
+      (analysis.fit.state == stats::TState::fitted || analysis.fit.state == stats::TState::no_spread);
   if (settings.only_engine) {
     analysis.engine = *settings.only_engine == Engine::t && !t_possible ? Engine::describe : *settings.only_engine;
   } else {
     analysis.engine = exact_reaches(analysis, settings) ? Engine::exact : t_possible ? Engine::t : Engine::describe;
   }
   if (analysis.engine != Engine::describe) return;
-  analysis.blocked = analysis.fit.state == stats::TState::describe_only ? OpenReason::order_confounded
-                                                                         : OpenReason::cannot_decide;
+  analysis.blocked =
+      analysis.fit.state == stats::TState::describe_only ? OpenReason::order_confounded : OpenReason::cannot_decide;
 }
 
 std::string exact_method(const stats::SignFlip& flip) {
@@ -72,8 +73,9 @@ void test_by_t(Analysis& analysis) {
   if (analysis.fit.state != stats::TState::fitted) return;
   analysis.p_moved = analysis.fit.p;
   if (const auto held = stats::t_equivalence(analysis.fit, analysis.margin.value())) analysis.p_held = held->p;
-  analysis.method = fmt::format("t with {} {} of freedom{}", analysis.fit.df, analysis.fit.df == 1 ? "degree" : "degrees",
-                                analysis.fit.model == stats::TModel::with_lean ? ", lean to the first cup taken out" : "");
+  analysis.method =
+      fmt::format("t with {} {} of freedom{}", analysis.fit.df, analysis.fit.df == 1 ? "degree" : "degrees",
+                  analysis.fit.model == stats::TModel::with_lean ? ", lean to the first cup taken out" : "");
 }
 
 /// What stands in the way of any word but Open, strongest first.

@@ -17,9 +17,9 @@
 namespace likeleaf::evidence {
 
 struct AnalysisSettings {
-  double level = 0.05;      ///< alpha/k: what the exact engine must be able to reach
-  bool t_allowed = true;    ///< the house does not refuse t
-  bool ask_parts = true;    ///< unlike lots and assessors are asked (deciding attributes)
+  double level = 0.05;    ///< alpha/k: what the exact engine must be able to reach
+  bool t_allowed = true;  ///< the house does not refuse t
+  bool ask_parts = true;  ///< unlike lots and assessors are asked (deciding attributes)
   std::uint64_t seed = 1;
   std::optional<Engine> only_engine;
 };
@@ -34,7 +34,7 @@ struct Analysis {
   std::int64_t grid = 2;
   std::vector<stats::TastedPair> tasted;  ///< in an order of its own, so that the order of sheets changes nothing
   stats::BrewPairs pairs;
-  stats::Rational margin;                 ///< points or ln ratio
+  stats::Rational margin;  ///< points or ln ratio
   Engine engine = Engine::describe;
   OpenReason blocked = OpenReason::none;  ///< why no word but Open can be given
   double estimate = 0;

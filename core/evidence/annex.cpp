@@ -52,12 +52,14 @@ Result<void> rank_checks(const Analysis& analysis, std::uint64_t seed, AnnexChec
   if (!middle) return tl::unexpected(middle.error());
   checks.hodges_lehmann = middle->estimate;
   if (middle->interval)
-    checks.hodges_lehmann_interval = Interval{middle->interval->lower, middle->interval->upper, middle->interval->achieved};
+    checks.hodges_lehmann_interval =
+        Interval{middle->interval->lower, middle->interval->upper, middle->interval->achieved};
   return {};
 }
 
 Result<void> sign_checks(const Analysis& analysis, AnnexChecks& checks) {
-  for (const std::int64_t d : analysis.pairs.values.d) ++(d > 0 ? checks.positive : d < 0 ? checks.negative : checks.zero);
+  for (const std::int64_t d : analysis.pairs.values.d)
+    ++(d > 0 ? checks.positive : d < 0 ? checks.negative : checks.zero);
   const int signs = checks.positive + checks.negative;
   if (signs == 0) return {};
   const auto p = stats::sign_test(checks.positive, checks.negative);
@@ -95,7 +97,8 @@ Result<void> fill_lean(const Analysis& analysis, AttributeFinding& finding) {
   const auto lean = stats::lean_to_first_cup(analysis.tasted, analysis.grid, annex_alpha);
   if (!lean) return tl::unexpected(lean.error());
   if (lean->state != stats::LeanState::no_brew_pair) finding.lean = lean->estimate;
-  if (lean->state == stats::LeanState::fitted) finding.lean_interval = Interval{lean->lower, lean->upper, 1 - annex_alpha};
+  if (lean->state == stats::LeanState::fitted)
+    finding.lean_interval = Interval{lean->lower, lean->upper, 1 - annex_alpha};
   double sum[2] = {0, 0}, weight[2] = {0, 0};
   for (const auto& pair : analysis.tasted) {
     sum[pair.b_first] += pair.halves * static_cast<double>(pair.d);

@@ -98,8 +98,9 @@ std::vector<YardstickControl> yardstick_controls(const Unmasked& unmasked) {
 
 std::vector<RepeatControl> repeat_controls(const Unmasked& unmasked) {
   std::map<std::pair<IdOf<Pair>, IdOf<Assessor>>, const Pairing*> first;
-  each_control(unmasked, PairKind::contrast,
-               [&](const Pairing& pairing) { first[{pairing.pair, pairing.assessor}] = &pairing; });
+  each_control(unmasked, PairKind::contrast, [&](const Pairing& pairing) {
+    first[{pairing.pair, pairing.assessor}] = &pairing;
+  });
   std::vector<RepeatControl> result;
   for (const auto& attribute : unmasked.plan().attributes) {
     RepeatControl repeat;

@@ -69,7 +69,9 @@ std::optional<CupDifference> time_difference(const CupMarks& a, const CupMarks& 
 
 }  // namespace
 
-std::int64_t grid_units(Scale scale) { return scale == Scale::seconds ? 1'000'000'000 : 2; }
+std::int64_t grid_units(Scale scale) {
+  return scale == Scale::seconds ? 1'000'000'000 : 2;
+}
 
 std::optional<double> cup_value(const CupMarks& cup, const Attribute& attribute) {
   if (attribute.scale == Scale::seconds) {
@@ -88,9 +90,8 @@ std::optional<CupDifference> cup_difference(const CupMarks& a, const CupMarks& b
   const auto ends_a = ends(a, attribute), ends_b = ends(b, attribute);
   if (!ends_a || !ends_b) return std::nullopt;
   CupDifference result;
-  result.d = attribute.scale == Scale::intensity
-                 ? ends_b->low - ends_a->low
-                 : (ends_b->high - ends_b->low) - (ends_a->high - ends_a->low);
+  result.d = attribute.scale == Scale::intensity ? ends_b->low - ends_a->low
+                                                 : (ends_b->high - ends_b->low) - (ends_a->high - ends_a->low);
   // For the register, whose change is made of two bands, the scale is out of range when both bands of both cups are.
   const auto all = [&](auto holds) {
     return holds(ends_a->low) && holds(ends_a->high) && holds(ends_b->low) && holds(ends_b->high);

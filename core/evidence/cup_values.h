@@ -12,8 +12,8 @@ namespace likeleaf::evidence {
 
 /// The difference between two cups of one sheet, and what has to be known about it.
 struct CupDifference {
-  std::int64_t d = 0;    ///< b − a: half points, or round(1e9 ln(b/a))
-  bool cut_off = false;  ///< a finish time below 3 s or above 120 s took part
+  std::int64_t d = 0;                  ///< b − a: half points, or round(1e9 ln(b/a))
+  bool cut_off = false;                ///< a finish time below 3 s or above 120 s took part
   bool faint = false, strong = false;  ///< both cups ≤ 0.5, both ≥ 9.5
 };
 
@@ -30,8 +30,12 @@ bool could_not_judge(const CupMarks& a, const CupMarks& b, const Attribute& attr
 /// Units of the grid in one point (2), or in one unit of ln ratio (1e9).
 std::int64_t grid_units(Scale scale);
 
-inline const CupMarks& cup_a(const Pairing& pairing) { return pairing.sheet->cup(other(pairing.side_b)); }
-inline const CupMarks& cup_b(const Pairing& pairing) { return pairing.sheet->cup(pairing.side_b); }
+inline const CupMarks& cup_a(const Pairing& pairing) {
+  return pairing.sheet->cup(other(pairing.side_b));
+}
+inline const CupMarks& cup_b(const Pairing& pairing) {
+  return pairing.sheet->cup(pairing.side_b);
+}
 
 /// Which pairings make up one contrast: its contrast pairs, and repeat servings with the pair that they repeat.
 struct ContrastPairing {

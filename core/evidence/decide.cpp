@@ -41,7 +41,8 @@ bool every_lot_inside(const Analysis& analysis) {
 }
 
 /// Tested in the order Depends, Held, Moved, Open.
-void choose_word(const Analysis& analysis, const stats::HolmItem& moved, const stats::HolmItem& held, Decision& result) {
+void choose_word(const Analysis& analysis, const stats::HolmItem& moved, const stats::HolmItem& held,
+                 Decision& result) {
   result.moved_passed = moved.passed;
   if (analysis.blocked != OpenReason::none) {
     result.word = Word::open;
@@ -134,7 +135,9 @@ Result<Round> one_round(const std::vector<FamilyMember>& family, const FamilySet
   return round;
 }
 
-bool same_sign(double a, double b) { return (a > 0) == (b > 0) && (a < 0) == (b < 0); }
+bool same_sign(double a, double b) {
+  return (a > 0) == (b > 0) && (a < 0) == (b < 0);
+}
 
 /// One word over both ends of the cut-off finish times; the interval covers both, so that no end looks settled that is
 /// not.
@@ -168,14 +171,15 @@ Result<std::vector<Judged>> decide(const std::vector<FamilyMember>& family, cons
                                    std::stop_token stop, const Progress& progress) {
   auto low = one_round(family, settings, CutOff::low_end, stop, progress);
   if (!low) return tl::unexpected(low.error());
-  const bool both_ends = std::any_of(family.begin(), family.end(), [](const auto& m) { return m.other_end.has_value(); });
+  const bool both_ends =
+      std::any_of(family.begin(), family.end(), [](const auto& m) { return m.other_end.has_value(); });
   if (both_ends) {
     // All at one end, then all at the other: Holm can carry the difference over to attributes without a cut-off time.
     const auto high = one_round(family, settings, CutOff::high_end, stop, {});
     if (!high) return tl::unexpected(high.error());
     for (std::size_t i = 0; i < family.size(); ++i)
-      low->decisions[i] = over_both_ends(low->decisions[i], high->decisions[i], low->analyses[i].estimate,
-                                         high->analyses[i].estimate);
+      low->decisions[i] =
+          over_both_ends(low->decisions[i], high->decisions[i], low->analyses[i].estimate, high->analyses[i].estimate);
   }
   std::vector<Judged> result;
   for (std::size_t i = 0; i < family.size(); ++i)

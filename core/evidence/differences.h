@@ -13,21 +13,21 @@ namespace likeleaf::evidence {
 
 /// One tasted pair's D on the analysis grid of its attribute.
 struct Difference {
-  int lot = 0;         ///< index into lots
-  int brew_pair = 0;   ///< index into brew pairs
-  int assessor = 0;    ///< index into assessors
+  int lot = 0;        ///< index into lots
+  int brew_pair = 0;  ///< index into brew pairs
+  int assessor = 0;   ///< index into assessors
   bool b_first = false;
-  std::int64_t d = 0;  ///< half points, or round(1e9 ln(b/a))
-  int half_weight = 2; ///< 2; 1 for a repeat serving and its twin
+  std::int64_t d = 0;   ///< half points, or round(1e9 ln(b/a))
+  int half_weight = 2;  ///< 2; 1 for a repeat serving and its twin
 };
 
 struct Differences {
   Scale scale = Scale::intensity;
-  std::vector<std::string> lots, assessors;        ///< id texts, in the plan's order
-  std::vector<int> brew_pair_lot;                  ///< lot index of each brew pair
+  std::vector<std::string> lots, assessors;  ///< id texts, in the plan's order
+  std::vector<int> brew_pair_lot;            ///< lot index of each brew pair
   std::vector<Difference> values;
-  int missing = 0;        ///< contrast sheets without a usable score
-  int cut_off = 0;        ///< pairs with a cut-off finish time
+  int missing = 0;            ///< contrast sheets without a usable score
+  int cut_off = 0;            ///< pairs with a cut-off finish time
   int faint = 0, strong = 0;  ///< pairs out of range at either end
 };
 

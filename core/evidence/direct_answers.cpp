@@ -44,7 +44,8 @@ Differences choices(const Unmasked& unmasked, const Attribute& attribute, Contra
     value.b_first = pairing->b_first();
     value.d = *answer;
     value.half_weight = twin && choice(*twin, attribute) ? 1 : 2;
-    if (static_cast<std::size_t>(value.brew_pair) == result.brew_pair_lot.size()) result.brew_pair_lot.push_back(value.lot);
+    if (static_cast<std::size_t>(value.brew_pair) == result.brew_pair_lot.size())
+      result.brew_pair_lot.push_back(value.lot);
     result.values.push_back(value);
   }
   for (const auto& lot : lots) result.lots.push_back(lot.text());

@@ -43,8 +43,8 @@ std::vector<FamilyMember> family_of(const Unmasked& unmasked, const std::vector<
       member.other_end = differences(unmasked, *item.attribute, item.contrast, CutOff::high_end);
     member.margin = grid_margin(item.attribute->scale, item.planned->margin);
     member.deciding = item.planned->deciding;
-    member.sensitivity_by_yardstick = yardstick_noticed(here, item.attribute->id) ||
-                                      yardstick_noticed(house.recent_yardsticks, item.attribute->id);
+    member.sensitivity_by_yardstick =
+        yardstick_noticed(here, item.attribute->id) || yardstick_noticed(house.recent_yardsticks, item.attribute->id);
     result.push_back(std::move(member));
   }
   return result;
@@ -194,7 +194,8 @@ Result<std::vector<DriftEffect>> drift_effects(const Unmasked& unmasked, const s
     if (drift.set > 0 && !deciding.empty()) {
       auto& without = known[{drift.lot, drift.set}];
       if (without.empty()) {
-        const auto judged = decide(without_brew_pair(unmasked, deciding, members, drift.lot, drift.set), settings, stop, {});
+        const auto judged =
+            decide(without_brew_pair(unmasked, deciding, members, drift.lot, drift.set), settings, stop, {});
         if (!judged) return tl::unexpected(judged.error());
         for (std::size_t i = 0; i < deciding.size(); ++i)
           without.push_back({deciding[i].attribute->id, (*judged)[i].analysis.estimate, (*judged)[i].decision.word,

@@ -47,8 +47,7 @@ void fill_decision(const Decision& decision, const FamilyMember& member, Attribu
   finding.open_reason = decision.reason;
   finding.enough_to_matter = decision.enough_to_matter;
   finding.small_real_shift = decision.small_real_shift;
-  finding.sensitivity_shown =
-      decision.word == Word::held && (member.sensitivity_by_yardstick || decision.moved_passed);
+  finding.sensitivity_shown = decision.word == Word::held && (member.sensitivity_by_yardstick || decision.moved_passed);
   finding.p_moved_holm = decision.moved_adjusted;
   finding.alpha_moved = decision.moved_level;
   finding.p_held_holm = decision.held_adjusted;
@@ -100,7 +99,8 @@ Result<AttributeFinding> fill(const FamilyMember& member, const Judged& judged, 
   fill_numbers(analysis, member.differences, finding);
   fill_decision(judged.decision, member, finding);
   const auto steps = [&]() -> Result<void> {
-    if (auto done = fill_interval_95(analysis, settings, stop, member.other_end.has_value(), finding); !done) return done;
+    if (auto done = fill_interval_95(analysis, settings, stop, member.other_end.has_value(), finding); !done)
+      return done;
     if (auto done = fill_needed(analysis, member.differences, finding); !done) return done;
     if (auto done = fill_lean(analysis, finding); !done) return done;
     return fill_parts(analysis, member.differences, finding);

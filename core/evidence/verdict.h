@@ -12,9 +12,9 @@
 namespace likeleaf::evidence {
 
 struct FamilyMember {
-  Differences differences;          ///< (low end of cut-offs for finish length)
+  Differences differences;               ///< (low end of cut-offs for finish length)
   std::optional<Differences> other_end;  ///< the same at the other end, when anything is cut off
-  std::int64_t margin = 2;          ///< on the grid
+  std::int64_t margin = 2;               ///< on the grid
   bool deciding = true;
   bool sensitivity_by_yardstick = false;
 };
@@ -22,13 +22,14 @@ struct FamilyMember {
 struct FamilySettings {
   double alpha = 0.05;
   EnginePolicy policy = EnginePolicy::automatic;
-  std::uint64_t shuffle_seed = 1;   ///< for the shuffles of assessor labels: from the trial's id, so that it repeats
+  std::uint64_t shuffle_seed = 1;  ///< for the shuffles of assessor labels: from the trial's id, so that it repeats
   /// Exact or t whatever the rule says: for holding both engines against reference data, never for a trial.
   std::optional<Engine> only_engine{};
 };
 
 /// Unlike lots and assessors are tested where a shrunken estimate differs enough to matter; elsewhere their p stays
-/// absent, since no word could hang on it. Fills numbers, word and qualifiers of each member (not attribute, contrast, pairs, direct, expectation).
+/// absent, since no word could hang on it. Fills numbers, word and qualifiers of each member (not attribute, contrast,
+/// pairs, direct, expectation).
 Result<std::vector<AttributeFinding>> judge(const std::vector<FamilyMember>& family, const FamilySettings& settings,
                                             std::stop_token stop = {}, const Progress& progress = {});
 

@@ -22,9 +22,10 @@ IntervalRow part_row(const AttributeFinding& f, const evidence::PartEstimate& pa
   row.estimate = part.mean;
   row.interval = part.interval;
   row.margin = f.margin;
-  row.said = fmt::format("{}: {}{}, {} brew pairs, {} tasted pairs.", row.label, wording::estimate_text(f, part.mean, style),
-                         part.interval ? " (" + wording::interval_text(f, *part.interval, style) + ")" : "",
-                         part.brew_pairs, part.tasted_pairs);
+  row.said =
+      fmt::format("{}: {}{}, {} brew pairs, {} tasted pairs.", row.label, wording::estimate_text(f, part.mean, style),
+                  part.interval ? " (" + wording::interval_text(f, *part.interval, style) + ")" : "", part.brew_pairs,
+                  part.tasted_pairs);
   return row;
 }
 
@@ -50,11 +51,14 @@ std::optional<IntervalPlot> parts_plot(const evidence::Findings& findings, const
   IntervalPlot plot;
   for (const auto& f : findings.attributes) {
     if (!f.deciding || f.contrast != contrast || (f.attribute.scale == Scale::seconds) != ratio) continue;
-    for (const auto& part : by == PartsBy::leaf ? f.by_lot : f.by_assessor) plot.rows.push_back(part_row(f, part, style));
+    for (const auto& part : by == PartsBy::leaf ? f.by_lot : f.by_assessor)
+      plot.rows.push_back(part_row(f, part, style));
   }
   if (plot.rows.empty()) return std::nullopt;
-  plot.one_margin = std::ranges::all_of(plot.rows, [&](const auto& r) { return std::fabs(r.margin - plot.rows.front().margin) < 1e-12; });
-  plot.title = wording::difference_title(plan.plan.lever, contrast, style) + (by == PartsBy::leaf ? ", by leaf" : ", by taster");
+  plot.one_margin = std::ranges::all_of(
+      plot.rows, [&](const auto& r) { return std::fabs(r.margin - plot.rows.front().margin) < 1e-12; });
+  plot.title =
+      wording::difference_title(plan.plan.lever, contrast, style) + (by == PartsBy::leaf ? ", by leaf" : ", by taster");
   plot.axis.low_end = (ratio ? "longer at " : "more at ") + level_text(plan.plan.lever, contrast.a, style);
   plot.axis.high_end = (ratio ? "longer at " : "more at ") + level_text(plan.plan.lever, contrast.b, style);
   fit(plot, ratio, style);
@@ -72,11 +76,18 @@ Figure described(IntervalPlot plot, std::string caption) {
 std::vector<Figure> parts_figures(const evidence::Findings& findings, const SealedPlan& plan, Contrast contrast,
                                   PartsBy by, const Style& style) {
   const std::string caption =
-      by == PartsBy::leaf ? fmt::format("Mean of each leaf’s brew pairs; line: 95{}% range where it has three or more. Band: the margin.", no_break_space)
-                          : fmt::format("Mean of each taster’s pairs; line: 95{}% range where there are three or more. To help a taster, never a ranking.", no_break_space);
+      by == PartsBy::leaf
+          ? fmt::format(
+                "Mean of each leaf’s brew pairs; line: 95{}% range where it has three or more. Band: the margin.",
+                no_break_space)
+          : fmt::format(
+                "Mean of each taster’s pairs; line: 95{}% range where there are three or more. To help a taster, never "
+                "a ranking.",
+                no_break_space);
   std::vector<Figure> out;
   for (const bool ratio : {false, true})
-    if (auto plot = parts_plot(findings, plan, contrast, by, ratio, style)) out.push_back(described(std::move(*plot), caption));
+    if (auto plot = parts_plot(findings, plan, contrast, by, ratio, style))
+      out.push_back(described(std::move(*plot), caption));
   return out;
 }
 
@@ -85,7 +96,8 @@ std::vector<Table> words_tables(const evidence::Findings& findings, const Sealed
   for (const auto c : findings.contrasts) {
     Table t;
     t.caption = "Aroma words, " + wording::contrast_text(plan.plan.lever, c, style) + ". Noted, not decided.";
-    t.columns = {"Word", "Band", "Cups at " + level_text(plan.plan.lever, c.b, style), "Cups at " + level_text(plan.plan.lever, c.a, style), "Tasted pairs"};
+    t.columns = {"Word", "Band", "Cups at " + level_text(plan.plan.lever, c.b, style),
+                 "Cups at " + level_text(plan.plan.lever, c.a, style), "Tasted pairs"};
     t.numeric = {false, false, true, true, true};
     for (const auto& w : findings.words)
       if (w.contrast == c)

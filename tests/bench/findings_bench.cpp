@@ -47,7 +47,8 @@ SealedPlan sealed_plan(Entropy& ids) {
   return sealed;
 }
 
-/// Scores of a person: a leaf, a pot and a hand that are never quite alike. `unlike` lots answer in opposite directions.
+/// Scores of a person: a leaf, a pot and a hand that are never quite alike. `unlike` lots answer in opposite
+/// directions.
 void score(Sheet& sheet, const std::vector<Attribute>& attributes, Side b, double lot_effect, std::mt19937_64& random) {
   std::normal_distribution<double> luck(0, 1.6);
   for (const auto& attribute : attributes)
@@ -57,8 +58,8 @@ void score(Sheet& sheet, const std::vector<Attribute>& attributes, Side b, doubl
         if (attribute.scale == Scale::seconds)
           sheet.cup(side).marks.insert_or_assign(field, FinishTime::from_seconds(static_cast<int>(3 * value)));
         else
-          sheet.cup(side).marks.insert_or_assign(
-              field, *Score::from_halves(std::clamp(static_cast<int>(value + 0.5), 0, 20)));
+          sheet.cup(side).marks.insert_or_assign(field,
+                                                 *Score::from_halves(std::clamp(static_cast<int>(value + 0.5), 0, 20)));
       }
 }
 

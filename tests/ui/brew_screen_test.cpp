@@ -93,7 +93,8 @@ TEST(BrewScreen, closed_it_shows_numbers_and_places_and_no_level_and_no_leaf_of_
   EXPECT_TRUE(places.contains("brew 1"));
   for (auto* l : k.screen->findChildren<QLabel*>()) {
     if (!l->isVisible()) continue;
-    EXPECT_FALSE(l->text().contains(QString::fromUtf8("88")) || l->text().contains(QString::fromUtf8("68"))) << l->text().toStdString();
+    EXPECT_FALSE(l->text().contains(QString::fromUtf8("88")) || l->text().contains(QString::fromUtf8("68")))
+        << l->text().toStdString();
   }
   EXPECT_FALSE(places.contains("L-"));
   EXPECT_FALSE(k.child<QPushButton>("stamp")->isVisible());
@@ -113,7 +114,8 @@ TEST(BrewScreen, the_reveal_is_deliberate_logged_and_lapses_with_the_view) {
   ASSERT_EQ(k.session->trial()->openings.size(), 1U);
   EXPECT_EQ(k.session->trial()->openings[0].preparer, FerryPier().o);
   EXPECT_FALSE(k.session->trial()->openings[0].closed);
-  EXPECT_TRUE(k.words("recipe").contains(QString::fromUtf8("88\u00A0°C")) || k.words("recipe").contains(QString::fromUtf8("68\u00A0°C")));
+  EXPECT_TRUE(k.words("recipe").contains(QString::fromUtf8("88\u00A0°C")) ||
+              k.words("recipe").contains(QString::fromUtf8("68\u00A0°C")));
   EXPECT_TRUE(k.words("recipe").contains(QString::fromUtf8("200\u00A0g")));
   EXPECT_TRUE(k.words("caution").contains("scalds"));
   k.world.clock.advance(seconds(60));
@@ -167,7 +169,8 @@ TEST(BrewScreen, drift_is_said_at_once) {
   Kitchen k;
   k.open();
   // Warm-up brews do not drift; the first counted one does.
-  while (k.brews().front()->set == 0 && k.child<QLabel>("now_brew")->text() == QStringLiteral("now · brew 1")) k.brew_one(45);
+  while (k.brews().front()->set == 0 && k.child<QLabel>("now_brew")->text() == QStringLiteral("now · brew 1"))
+    k.brew_one(45);
   EXPECT_EQ(k.words("drift"), "");
   const auto brews = k.brews();
   const auto counted = std::ranges::find_if(brews, [](const Brew* b) { return b->set > 0; });
@@ -242,7 +245,9 @@ TEST(BrewScreen, a_void_needs_a_reason_and_is_brewed_again_under_spare_codes) {
   const auto after = k.brews();
   EXPECT_EQ(after.size(), before) << "two brews out, two in";
   const QString said = k.words("voids");
-  EXPECT_TRUE(said.contains("pair 2") && said.contains("spilt") && said.contains("Brewed again") && said.contains(QString::number(after.back()->number))) << said.toStdString();
+  EXPECT_TRUE(said.contains("pair 2") && said.contains("spilt") && said.contains("Brewed again") &&
+              said.contains(QString::number(after.back()->number)))
+      << said.toStdString();
   EXPECT_GE(pair->findText("pair 2 again"), 0);
 }
 
@@ -250,7 +255,8 @@ TEST(BrewScreen, a_whole_brew_by_keyboard_alone) {
   Kitchen k;
   const auto focused = [] { return QApplication::focusWidget(); };
   const auto tab_to = [&](const char* name) {
-    for (int i = 0; i < 60 && focused()->objectName() != QLatin1String(name); ++i) QTest::keyClick(focused(), Qt::Key_Tab);
+    for (int i = 0; i < 60 && focused()->objectName() != QLatin1String(name); ++i)
+      QTest::keyClick(focused(), Qt::Key_Tab);
     ASSERT_EQ(focused()->objectName().toStdString(), name);
   };
   k.child<QComboBox>("sitting")->setFocus();
@@ -290,17 +296,21 @@ TEST(BrewScreen, a_draft_and_a_self_blinded_trial_say_what_to_do) {
   EXPECT_FALSE(screen.key_open());
   QTest::keyClick(screen.findChild<QPushButton*>("stamp"), Qt::Key_Space);
   EXPECT_EQ(ui::brews_of_sitting(*session->trial(), 1).front()->stamps.size(), 1U);
-  for (auto* l : screen.findChildren<QLabel*>()) EXPECT_FALSE(l->isVisible() && (l->text().contains("3\u00A0g") || l->text().contains("5\u00A0g"))) << l->text().toStdString();
+  for (auto* l : screen.findChildren<QLabel*>())
+    EXPECT_FALSE(l->isVisible() && (l->text().contains("3\u00A0g") || l->text().contains("5\u00A0g")))
+        << l->text().toStdString();
 }
 
 TEST(BrewScreen, every_control_has_a_name_for_a_screen_reader) {
   Kitchen k;
   k.open();
   for (auto* w : k.screen->findChildren<QWidget*>()) {
-    if (w->focusPolicy() == Qt::NoFocus || !w->isVisible() || qobject_cast<QLabel*>(w) || w->inherits("QScrollArea")) continue;
+    if (w->focusPolicy() == Qt::NoFocus || !w->isVisible() || qobject_cast<QLabel*>(w) || w->inherits("QScrollArea"))
+      continue;
     auto* face = QAccessible::queryAccessibleInterface(w);
     ASSERT_NE(face, nullptr);
-    EXPECT_FALSE(face->text(QAccessible::Name).isEmpty()) << w->metaObject()->className() << ' ' << w->objectName().toStdString();
+    EXPECT_FALSE(face->text(QAccessible::Name).isEmpty())
+        << w->metaObject()->className() << ' ' << w->objectName().toStdString();
   }
 }
 

@@ -98,7 +98,8 @@ struct Screen {
 
 TEST(FindingsScreen, answer_comes_first_in_sentences_with_words_and_marks) {
   Screen s;
-  EXPECT_EQ(child<QLabel>(s.findings, "headline")->text(), QString::fromUtf8("More bitter at 88\u00A0°C. Body holds. Sweetness is open."));
+  EXPECT_EQ(child<QLabel>(s.findings, "headline")->text(),
+            QString::fromUtf8("More bitter at 88\u00A0°C. Body holds. Sweetness is open."));
   const QStringList titles = texts(s.findings, "verdict_title");
   ASSERT_EQ(titles.size(), 3);
   EXPECT_EQ(titles[0], "Bitterness: Moved, enough to matter");
@@ -249,7 +250,8 @@ TEST(FindingsScreen, while_sheets_are_open_it_names_them_and_offers_no_key) {
   ASSERT_NE(child<QLabel>(screen, "open_sheets"), nullptr);
   EXPECT_TRUE(child<QLabel>(screen, "closed_said")->text().startsWith("0 of 60 sheets locked"));
   const QString names = child<QLabel>(screen, "open_sheets")->text();
-  for (const char* who : {"R.", "K.", "M.", "T."}) EXPECT_TRUE(names.contains(QString(who) + ": sitting 1, ")) << names.toStdString();
+  for (const char* who : {"R.", "K.", "M.", "T."})
+    EXPECT_TRUE(names.contains(QString(who) + ": sitting 1, ")) << names.toStdString();
   EXPECT_TRUE(names.contains("warm-up"));
   EXPECT_EQ(child<QPushButton>(screen, "open_key"), nullptr);
   // Lock everything: the screen follows by itself, names who opens the key, and opens it once.
@@ -265,7 +267,8 @@ TEST(FindingsScreen, while_sheets_are_open_it_names_them_and_offers_no_key) {
   click(screen, "open_key");
   ASSERT_TRUE(bench.session->trial()->unmasked.has_value());
   EXPECT_EQ(bench.session->trial()->unmasked->who, "H.");
-  EXPECT_TRUE(QTest::qWaitFor([&] { return child<QWidget>(screen, "headline") || child<QWidget>(screen, "trouble"); }, 60'000));
+  EXPECT_TRUE(
+      QTest::qWaitFor([&] { return child<QWidget>(screen, "headline") || child<QWidget>(screen, "trouble"); }, 60'000));
 }
 
 TEST(FindingsScreen, long_work_shows_its_progress_and_can_be_stopped_and_a_stale_answer_is_dropped) {
@@ -299,9 +302,12 @@ TEST(FindingsScreen, every_control_has_a_name) {
   Screen s;
   click(s.findings, "adopt");
   for (auto* w : s.findings.findChildren<QWidget*>()) {
-    if (w->focusPolicy() == Qt::NoFocus || !w->isVisible() || w->objectName().startsWith("qt_") || qobject_cast<QLabel*>(w)) continue;
+    if (w->focusPolicy() == Qt::NoFocus || !w->isVisible() || w->objectName().startsWith("qt_") ||
+        qobject_cast<QLabel*>(w))
+      continue;
     auto* face = QAccessible::queryAccessibleInterface(w);
-    EXPECT_FALSE(face->text(QAccessible::Name).isEmpty()) << w->metaObject()->className() << ' ' << w->objectName().toStdString();
+    EXPECT_FALSE(face->text(QAccessible::Name).isEmpty())
+        << w->metaObject()->className() << ' ' << w->objectName().toStdString();
   }
 }
 

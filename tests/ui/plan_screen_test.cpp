@@ -28,7 +28,8 @@ struct PlanDesk {
   std::unique_ptr<ui::PlanScreen> screen;
 
   PlanDesk() {
-    auto made = Session::create(std::filesystem::path(dir.filePath("house.leafbook").toStdString()), Services{clock, entropy, dispatcher});
+    auto made = Session::create(std::filesystem::path(dir.filePath("house.leafbook").toStdString()),
+                                Services{clock, entropy, dispatcher});
     EXPECT_TRUE(made.has_value());
     session = std::move(*made);
     screen = std::make_unique<ui::PlanScreen>(*session, style);
@@ -45,7 +46,9 @@ struct PlanDesk {
   [[nodiscard]] const Plan& plan() const { return session->trial()->draft; }
 
   // Keys go to whatever has the focus, as they would in the house.
-  void key(Qt::Key k, Qt::KeyboardModifiers held = Qt::NoModifier) { QTest::keyClick(screen->focusWidget() ? screen->focusWidget() : screen.get(), k, held); }
+  void key(Qt::Key k, Qt::KeyboardModifiers held = Qt::NoModifier) {
+    QTest::keyClick(screen->focusWidget() ? screen->focusWidget() : screen.get(), k, held);
+  }
   void type(const char* text) { QTest::keyClicks(screen->focusWidget(), QString::fromLatin1(text)); }
   void tab_to(const char* name) {
     const QString wanted = QString::fromLatin1(name);
@@ -140,7 +143,8 @@ TEST(PlanScreen, a_refused_entry_is_a_sentence_at_the_field_and_the_old_value_st
   PlanDesk d;
   d.begin();
   d.write("level.0", "88");
-  for (const auto& bad : {QStringLiteral("hot"), QStringLiteral("1e9"), QString(3000, QLatin1Char('7')), QString::fromUtf8("🍵"), QString::fromUtf8("שמונים")}) {
+  for (const auto& bad : {QStringLiteral("hot"), QStringLiteral("1e9"), QString(3000, QLatin1Char('7')),
+                          QString::fromUtf8("🍵"), QString::fromUtf8("שמונים")}) {
     d.write("level.0", bad);
     auto* blank = qobject_cast<ui::BlankLine*>(d.child<QLineEdit>("level.0")->parentWidget());
     EXPECT_FALSE(blank->message().isEmpty()) << bad.left(20).toStdString();
@@ -207,8 +211,10 @@ TEST(PlanScreen, after_the_seal_nothing_can_be_changed_and_the_day_is_said) {
   EXPECT_TRUE(d.child<QLabel>("sealed")->text().startsWith("Sealed "));
   EXPECT_TRUE(d.screen->findChildren<QComboBox*>().isEmpty());
   EXPECT_TRUE(d.screen->findChildren<QCheckBox*>().isEmpty());
-  for (auto* line : d.screen->findChildren<QLineEdit*>()) EXPECT_TRUE(line->isReadOnly()) << line->objectName().toStdString();
-  for (auto* button : d.screen->findChildren<QPushButton*>()) EXPECT_FALSE(button->isVisible()) << button->objectName().toStdString();
+  for (auto* line : d.screen->findChildren<QLineEdit*>())
+    EXPECT_TRUE(line->isReadOnly()) << line->objectName().toStdString();
+  for (auto* button : d.screen->findChildren<QPushButton*>())
+    EXPECT_FALSE(button->isVisible()) << button->objectName().toStdString();
 }
 
 TEST(PlanScreen, every_control_has_a_name_for_a_screen_reader_and_an_object_name) {
@@ -219,9 +225,12 @@ TEST(PlanScreen, every_control_has_a_name_for_a_screen_reader_and_an_object_name
   d.click("rule.add");
   d.click("control.add");
   for (auto* w : d.screen->findChildren<QWidget*>()) {
-    if ((w->focusPolicy() & Qt::TabFocus) == 0 || w->focusProxy() || !w->isVisible() || w->objectName().startsWith("qt_")) continue;
+    if ((w->focusPolicy() & Qt::TabFocus) == 0 || w->focusProxy() || !w->isVisible() ||
+        w->objectName().startsWith("qt_"))
+      continue;
     EXPECT_FALSE(w->objectName().isEmpty()) << w->metaObject()->className();
-    EXPECT_FALSE(QAccessible::queryAccessibleInterface(w)->text(QAccessible::Name).isEmpty()) << w->objectName().toStdString();
+    EXPECT_FALSE(QAccessible::queryAccessibleInterface(w)->text(QAccessible::Name).isEmpty())
+        << w->objectName().toStdString();
   }
 }
 

@@ -1,4 +1,5 @@
-// The taster's screen on a real session: a whole pair by keys alone and by mouse alone, and nothing that hints at the key.
+// The taster's screen on a real session: a whole pair by keys alone and by mouse alone, and nothing that hints at the
+// key.
 #include "ui/taste/taste_screen.h"
 
 #include <gtest/gtest.h>
@@ -127,7 +128,9 @@ TEST(TasteScreen, a_whole_pair_by_keyboard_alone_in_forty_presses_or_fewer) {
   cup("445737");
   t.press(Qt::Key_Return);
   ASSERT_EQ(t.step(), ui::TasteStep::compare);
-  for (const auto key : {serving.first == Side::left ? Qt::Key_Left : Qt::Key_Right, Qt::Key_Down, Qt::Key_Down, Qt::Key_Down, Qt::Key_Down, Qt::Key_Down}) t.press(key);
+  for (const auto key : {serving.first == Side::left ? Qt::Key_Left : Qt::Key_Right, Qt::Key_Down, Qt::Key_Down,
+                         Qt::Key_Down, Qt::Key_Down, Qt::Key_Down})
+    t.press(key);
   t.press(Qt::Key_Return);  // the aroma is blank: named once
   EXPECT_TRUE(t.child<QLabel>("message")->text().contains("aroma"));
   EXPECT_FALSE(t.sheet(serving).locked);
@@ -238,7 +241,8 @@ TEST(TasteScreen, words_are_offered_from_the_third_letter_on_and_ones_own_are_ta
   t.press(Qt::Key_Return);
   EXPECT_EQ(t.step(), ui::TasteStep::first_cup) << "Enter in the line is the word's";
   EXPECT_EQ(t.sheet(warm).cup(warm.first).words, (std::vector<WordMark>{{"malt", 2}, {"pier rope", {}}}));
-  EXPECT_FALSE(t.child<ui::TapTimer>(warm.first == Side::left ? "timer_left" : "timer_right")->running()) << "Space in an editor is a space";
+  EXPECT_FALSE(t.child<ui::TapTimer>(warm.first == Side::left ? "timer_left" : "timer_right")->running())
+      << "Space in an editor is a space";
   t.press(Qt::Key_Backspace);
   EXPECT_EQ(t.sheet(warm).cup(warm.first).words.size(), 1U);
 }
@@ -278,12 +282,17 @@ TEST(TasteScreen, a_scale_is_a_slider_with_a_value_that_can_be_set) {
   auto* scale = t.child<ScoreScale>(warm.first == Side::left ? "left_body" : "right_body");
   auto* access = QAccessible::queryAccessibleInterface(scale);
   EXPECT_EQ(access->role(), QAccessible::Slider);
-  EXPECT_EQ(access->text(QAccessible::Name), QStringLiteral("Body, cup %1").arg(QString::fromStdString((warm.first == Side::left ? warm.left : warm.right).text())));
+  EXPECT_EQ(access->text(QAccessible::Name),
+            QStringLiteral("Body, cup %1")
+                .arg(QString::fromStdString((warm.first == Side::left ? warm.left : warm.right).text())));
   access->valueInterface()->setCurrentValue(7.5);
   EXPECT_EQ(halves_of(t.sheet(warm).cup(warm.first), "body"), 15);
   for (auto* w : t.screen->findChildren<QWidget*>()) {
-    if (w->focusPolicy() == Qt::NoFocus || !w->isVisible() || w->objectName().startsWith("qt_") || w->inherits("QLabel") || w->inherits("likeleaf::ui::PairPage")) continue;
-    EXPECT_FALSE(QAccessible::queryAccessibleInterface(w)->text(QAccessible::Name).isEmpty()) << w->metaObject()->className() << ' ' << w->objectName().toStdString();
+    if (w->focusPolicy() == Qt::NoFocus || !w->isVisible() || w->objectName().startsWith("qt_") ||
+        w->inherits("QLabel") || w->inherits("likeleaf::ui::PairPage"))
+      continue;
+    EXPECT_FALSE(QAccessible::queryAccessibleInterface(w)->text(QAccessible::Name).isEmpty())
+        << w->metaObject()->className() << ' ' << w->objectName().toStdString();
   }
 }
 
@@ -300,7 +309,9 @@ Seen look(Table& t) {
   for (auto* w : t.screen->findChildren<QWidget*>()) {
     auto* access = QAccessible::queryAccessibleInterface(w);
     seen.words << w->objectName() << w->toolTip() << w->statusTip() << w->windowTitle();
-    if (access) seen.words << access->text(QAccessible::Name) << access->text(QAccessible::Description) << access->text(QAccessible::Value);
+    if (access)
+      seen.words << access->text(QAccessible::Name) << access->text(QAccessible::Description)
+                 << access->text(QAccessible::Value);
   }
   return seen;
 }
@@ -313,7 +324,9 @@ std::vector<Seen> first_screens(Table& t) {
   };
   for (int i = 0; i < 6; ++i) go_on(Qt::Key_Return);
   t.world.clock.advance(seconds(61));
-  for (const auto key : {Qt::Key_Return, Qt::Key_6, Qt::Key_Tab, Qt::Key_4, Qt::Key_Return, Qt::Key_Return, Qt::Key_5, Qt::Key_Return, Qt::Key_Left, Qt::Key_Return, Qt::Key_Return, Qt::Key_Y}) go_on(key);
+  for (const auto key : {Qt::Key_Return, Qt::Key_6, Qt::Key_Tab, Qt::Key_4, Qt::Key_Return, Qt::Key_Return, Qt::Key_5,
+                         Qt::Key_Return, Qt::Key_Left, Qt::Key_Return, Qt::Key_Return, Qt::Key_Y})
+    go_on(key);
   return all;
 }
 

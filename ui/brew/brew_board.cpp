@@ -47,13 +47,20 @@ QString clock_caption(const Trial& trial, const Brew& brew, const Stamp& last, b
     case StampKind::pour_end: {
       const auto steep = keyed ? asked(plan, ConstantKind::steep_time, brew.level, last.infusion) : std::nullopt;
       if (!steep) return QStringLiteral("from mid-pour");
-      return QStringLiteral("of %1 from mid-pour, drain from %2").arg(clock_words(Duration(*steep)), clock_words(Duration(std::max<std::int64_t>(0, *steep - usual.drain.count() / 2))));
+      return QStringLiteral("of %1 from mid-pour, drain from %2")
+          .arg(clock_words(Duration(*steep)),
+               clock_words(Duration(std::max<std::int64_t>(0, *steep - usual.drain.count() / 2))));
     }
-    case StampKind::drain_start: return QStringLiteral("of about %1").arg(clock_words(usual.drain));
-    case StampKind::pour_start: return QStringLiteral("of about %1").arg(clock_words(usual.pour));
-    case StampKind::drain_end: return contact ? QStringLiteral("steeped %1").arg(clock_words(*contact)) : QString();
-    case StampKind::chill_start: return QStringLiteral("of about %1").arg(clock_words(usual.chill));
-    case StampKind::ready: break;
+    case StampKind::drain_start:
+      return QStringLiteral("of about %1").arg(clock_words(usual.drain));
+    case StampKind::pour_start:
+      return QStringLiteral("of about %1").arg(clock_words(usual.pour));
+    case StampKind::drain_end:
+      return contact ? QStringLiteral("steeped %1").arg(clock_words(*contact)) : QString();
+    case StampKind::chill_start:
+      return QStringLiteral("of about %1").arg(clock_words(usual.chill));
+    case StampKind::ready:
+      break;
   }
   const Constant* hold = find_constant(plan, ConstantKind::longest_hold);
   return hold && hold->target ? QStringLiteral("of %1 at most").arg(clock_words(Duration(*hold->target))) : QString();
@@ -65,14 +72,19 @@ QString recipe(const Trial& trial, const Brew& brew, int infusion, const Style& 
   QStringList lines;
   QStringList first{text(level_text(plan.lever, brew.level, style))};
   if (plan.lever.kind != LeverKind::water_temperature)
-    if (const auto t = asked(plan, ConstantKind::water_temperature, brew.level, infusion)) first << QStringLiteral("water at %1").arg(text(temperature_text(Temperature(*t), style)));
+    if (const auto t = asked(plan, ConstantKind::water_temperature, brew.level, infusion))
+      first << QStringLiteral("water at %1").arg(text(temperature_text(Temperature(*t), style)));
   if (plan.lever.kind != LeverKind::steep_time)
-    if (const auto s = asked(plan, ConstantKind::steep_time, brew.level, infusion)) first << QStringLiteral("steep %1").arg(text(duration_text(Duration(*s), style)));
+    if (const auto s = asked(plan, ConstantKind::steep_time, brew.level, infusion))
+      first << QStringLiteral("steep %1").arg(text(duration_text(Duration(*s), style)));
   lines << first.join(QStringLiteral(", "));
   QStringList second;
-  if (const auto w = asked(plan, ConstantKind::water_mass, brew.level, infusion)) second << QStringLiteral("%1 water").arg(text(mass_text(Mass(*w), style)));
-  if (const auto leaf = planned_leaf(plan, brew.level); leaf && infusion == 1) second << QStringLiteral("%1 leaf").arg(text(mass_text(*leaf, style)));
-  if (const Constant* vessel = find_constant(plan, ConstantKind::vessel); vessel && !vessel->text.empty()) second << text(vessel->text);
+  if (const auto w = asked(plan, ConstantKind::water_mass, brew.level, infusion))
+    second << QStringLiteral("%1 water").arg(text(mass_text(Mass(*w), style)));
+  if (const auto leaf = planned_leaf(plan, brew.level); leaf && infusion == 1)
+    second << QStringLiteral("%1 leaf").arg(text(mass_text(*leaf, style)));
+  if (const Constant* vessel = find_constant(plan, ConstantKind::vessel); vessel && !vessel->text.empty())
+    second << text(vessel->text);
   lines << second.join(QStringLiteral(", "));
   lines.removeAll(QString());
   return lines.join(QLatin1Char('\n'));
@@ -85,7 +97,8 @@ QString caution_of(const Trial& trial, StampKind kind, const Style& style) {
   if (kind == StampKind::ready) step = wording::Step::hold;
   if (!step) return {};
   QStringList out;
-  for (const auto& one : wording::cautions(*step, trial.sealed->plan, trial.sealed->registers.lots, style)) out << text(one);
+  for (const auto& one : wording::cautions(*step, trial.sealed->plan, trial.sealed->registers.lots, style))
+    out << text(one);
   return out.join(QLatin1Char(' '));
 }
 
@@ -94,13 +107,19 @@ QString next_words(const Plan& plan, const Brew& brew, const Act& act, bool keye
   switch (act.kind) {
     case StampKind::pour_start: {
       const auto t = keyed ? asked(plan, ConstantKind::water_temperature, brew.level, act.infusion) : std::nullopt;
-      return QStringLiteral("Pour%1").arg(which) + (t ? QStringLiteral(" at %1").arg(text(temperature_text(Temperature(*t), style))) : QString());
+      return QStringLiteral("Pour%1").arg(which) +
+             (t ? QStringLiteral(" at %1").arg(text(temperature_text(Temperature(*t), style))) : QString());
     }
-    case StampKind::pour_end: return QStringLiteral("Pour it all, then steep");
-    case StampKind::drain_start: return QStringLiteral("Drain%1").arg(which);
-    case StampKind::drain_end: return QStringLiteral("Drain to the last drop");
-    case StampKind::chill_start: return QStringLiteral("Chill");
-    case StampKind::ready: break;
+    case StampKind::pour_end:
+      return QStringLiteral("Pour it all, then steep");
+    case StampKind::drain_start:
+      return QStringLiteral("Drain%1").arg(which);
+    case StampKind::drain_end:
+      return QStringLiteral("Drain to the last drop");
+    case StampKind::chill_start:
+      return QStringLiteral("Chill");
+    case StampKind::ready:
+      break;
   }
   return QStringLiteral("To the holding bath");
 }
@@ -162,7 +181,8 @@ void BrewScreen::show_next(const Trial& trial) {
   if (key_open()) head += QStringLiteral(" of %1").arg(lot_code(trial, brew->lot));
   next_head_->setText(head);
   next_act_->setText(next_words(plan, *brew, *act, key_open(), style_));
-  recipe_->setText(key_open() ? recipe(trial, *brew, act->infusion, style_) : QStringLiteral("as the slip of this portion says"));
+  recipe_->setText(key_open() ? recipe(trial, *brew, act->infusion, style_)
+                              : QStringLiteral("as the slip of this portion says"));
   caution_->setText(caution_of(trial, act->kind, style_));
 }
 
@@ -177,13 +197,22 @@ void BrewScreen::show_cooling(const Trial& trial) {
     QString line = QStringLiteral("brew %1   ").arg((*it)->number);
     const Reading* reading = (*it)->readings.empty() ? nullptr : &(*it)->readings.back();
     line += reading ? text(temperature_text(reading->temperature, style_)) : QStringLiteral("no reading");
-    const bool cool = reading && tasting && tasting->target && reading->temperature.milli_celsius() <= *tasting->target + tasting->tolerance.value_or(default_tolerance(ConstantKind::tasting_temperature));
-    line += last->kind == StampKind::ready ? QStringLiteral("   in the bath") : (cool ? QStringLiteral("   to the bath now") : QStringLiteral("   cooling %1").arg(clock_words(elapsed(last->at, clock_.now()))));
+    const bool cool =
+        reading && tasting && tasting->target &&
+        reading->temperature.milli_celsius() <=
+            *tasting->target + tasting->tolerance.value_or(default_tolerance(ConstantKind::tasting_temperature));
+    line += last->kind == StampKind::ready
+                ? QStringLiteral("   in the bath")
+                : (cool ? QStringLiteral("   to the bath now")
+                        : QStringLiteral("   cooling %1").arg(clock_words(elapsed(last->at, clock_.now()))));
     lines.prepend(line);
   }
   cooling_->setText(lines.isEmpty() ? QStringLiteral("nothing is cooling yet") : lines.join(QLatin1Char('\n')));
-  cooling_foot_->setText(tasting && tasting->target ? QStringLiteral("first sip at %1, both cups within %2").arg(text(temperature_text(Temperature(*tasting->target), style_)), text(step_text(TemperatureStep(first_sip_limit), style_)))
-                                                     : QString());
+  cooling_foot_->setText(tasting && tasting->target
+                             ? QStringLiteral("first sip at %1, both cups within %2")
+                                   .arg(text(temperature_text(Temperature(*tasting->target), style_)),
+                                        text(step_text(TemperatureStep(first_sip_limit), style_)))
+                             : QString());
 }
 
 void BrewScreen::show_drift(const Trial& trial) {
@@ -192,10 +221,12 @@ void BrewScreen::show_drift(const Trial& trial) {
   const auto brews = brews_of_sitting(trial, sitting_);
   const auto pairs = pairs_of_sitting(trial, sitting_);
   for (const auto& d : drifts(trial)) {
-    const bool here = d.pair ? std::ranges::any_of(pairs, [&](const TablePair& p) { return p.id == *d.pair; }) : std::ranges::any_of(brews, [&](const Brew* b) { return b->id == d.brew; });
+    const bool here = d.pair ? std::ranges::any_of(pairs, [&](const TablePair& p) { return p.id == *d.pair; })
+                             : std::ranges::any_of(brews, [&](const Brew* b) { return b->id == d.brew; });
     if (!here) continue;
     const QString brew = d.brew_number > 0 ? QStringLiteral("brew %1, ").arg(d.brew_number) : QString();
-    lines << QStringLiteral("Drift: %1%2").arg(brew, text(wording::drift_text(d, lot_code(trial, d.lot).toStdString(), *trial.sealed, style_)));
+    lines << QStringLiteral("Drift: %1%2")
+                 .arg(brew, text(wording::drift_text(d, lot_code(trial, d.lot).toStdString(), *trial.sealed, style_)));
   }
   drift_->setToolTip(lines.join(QLatin1Char('\n')));
   const auto count = lines.size();

@@ -17,17 +17,23 @@ constexpr std::int64_t stale = 2 * 3'600'000;  // a board looked at hours later 
 
 const char* part_name(LanePart part) {
   switch (part) {
-    case LanePart::pour: return "pour";
-    case LanePart::steep: return "steep";
-    case LanePart::drain: return "drain";
-    case LanePart::chill: return "chill";
-    case LanePart::hold: break;
+    case LanePart::pour:
+      return "pour";
+    case LanePart::steep:
+      return "steep";
+    case LanePart::drain:
+      return "drain";
+    case LanePart::chill:
+      return "chill";
+    case LanePart::hold:
+      break;
   }
   return "hold";
 }
 
 QColor mixed(const QColor& a, const QColor& b, double share) {
-  return QColor::fromRgbF(static_cast<float>(a.redF() * share + b.redF() * (1 - share)), static_cast<float>(a.greenF() * share + b.greenF() * (1 - share)),
+  return QColor::fromRgbF(static_cast<float>(a.redF() * share + b.redF() * (1 - share)),
+                          static_cast<float>(a.greenF() * share + b.greenF() * (1 - share)),
                           static_cast<float>(a.blueF() * share + b.blueF() * (1 - share)));
 }
 
@@ -57,7 +63,8 @@ std::vector<LaneSegment> segments(const Brew& brew, const Moment* origin, Walk& 
     return s ? std::optional(elapsed(*origin, s->at).count()) : std::nullopt;
   };
   // Ends a part at its stamp, else where it usually ends, and not before now when it is under way.
-  const auto part = [&](LanePart what, std::optional<std::int64_t> from, std::optional<std::int64_t> to, std::int64_t usual) {
+  const auto part = [&](LanePart what, std::optional<std::int64_t> from, std::optional<std::int64_t> to,
+                        std::int64_t usual) {
     const std::int64_t start = from.value_or(at);
     const bool planned = !to;
     std::int64_t end = to.value_or(start + usual);
@@ -68,14 +75,19 @@ std::vector<LaneSegment> segments(const Brew& brew, const Moment* origin, Walk& 
   };
   const int count = infusion_count(walk.plan, brew);
   for (int i = 1; i <= count; ++i) {
-    const auto ps = moment(StampKind::pour_start, i), pe = moment(StampKind::pour_end, i), ds = moment(StampKind::drain_start, i), de = moment(StampKind::drain_end, i);
-    const std::int64_t steep = asked(walk.plan, ConstantKind::steep_time, walk.keyed ? brew.level : walk.plan.lever.reference(), i).value_or(60'000);
+    const auto ps = moment(StampKind::pour_start, i), pe = moment(StampKind::pour_end, i),
+               ds = moment(StampKind::drain_start, i), de = moment(StampKind::drain_end, i);
+    const std::int64_t steep =
+        asked(walk.plan, ConstantKind::steep_time, walk.keyed ? brew.level : walk.plan.lever.reference(), i)
+            .value_or(60'000);
     part(LanePart::pour, ps, pe, walk.usual.pour.count());
-    part(LanePart::steep, pe, ds, std::max<std::int64_t>(1000, steep - walk.usual.pour.count() / 2 - walk.usual.drain.count() / 2));
+    part(LanePart::steep, pe, ds,
+         std::max<std::int64_t>(1000, steep - walk.usual.pour.count() / 2 - walk.usual.drain.count() / 2));
     part(LanePart::drain, ds, de, walk.usual.drain.count());
   }
   walk.hands = std::max(walk.hands, at + walk.usual.between.count());
-  part(LanePart::chill, moment(StampKind::chill_start, count), moment(StampKind::ready, count), walk.usual.chill.count());
+  part(LanePart::chill, moment(StampKind::chill_start, count), moment(StampKind::ready, count),
+       walk.usual.chill.count());
   return out;
 }
 
@@ -96,7 +108,8 @@ std::int64_t longest_hold(const Plan& plan) {
 const Moment* first_pour(const std::vector<const Brew*>& brews) {
   const Moment* first = nullptr;
   for (const auto* brew : brews)
-    if (const Stamp* s = standing_stamp(*brew, StampKind::pour_start, 1); s && (!first || s->at < *first)) first = &s->at;
+    if (const Stamp* s = standing_stamp(*brew, StampKind::pour_start, 1); s && (!first || s->at < *first))
+      first = &s->at;
   return first;
 }
 
@@ -118,13 +131,17 @@ void add_holds(const Trial& trial, int sitting, const Moment* origin, const Walk
       return s.empty() ? std::int64_t{0} : s.back().to;
     };
     std::int64_t at = std::max(ready(a), ready(b));
-    if (done) at = elapsed(*origin, *served->second.served).count();
-    else if (walk.now > at) at = std::min(walk.now, at + walk.hold);
+    if (done)
+      at = elapsed(*origin, *served->second.served).count();
+    else if (walk.now > at)
+      at = std::min(walk.now, at + walk.hold);
     for (const int r : {a, b}) {
       auto& lane = board.lanes[static_cast<std::size_t>(r)];
-      if (!lane.segments.empty() && lane.segments.back().part != LanePart::hold && at > ready(r)) lane.segments.push_back({LanePart::hold, ready(r), at, !done});
+      if (!lane.segments.empty() && lane.segments.back().part != LanePart::hold && at > ready(r))
+        lane.segments.push_back({LanePart::hold, ready(r), at, !done});
     }
-    board.marks.push_back({at, std::min(a, b), std::max(a, b), (done ? QStringLiteral("served ") : QStringLiteral("serve ")) + pair.name});
+    board.marks.push_back({at, std::min(a, b), std::max(a, b),
+                           (done ? QStringLiteral("served ") : QStringLiteral("serve ")) + pair.name});
   }
 }
 
@@ -179,11 +196,20 @@ void BrewLanes::show_board(LaneBoard board, IdOf<Brew> current, bool choosable) 
   update();
 }
 
-QSize BrewLanes::sizeHint() const { return {900, static_cast<int>(axis_height) + 30 * std::max<int>(2, static_cast<int>(board_.lanes.size())) + 10}; }
-QSize BrewLanes::minimumSizeHint() const { return {500, static_cast<int>(axis_height) + 22 * std::max<int>(2, static_cast<int>(board_.lanes.size())) + 10}; }
+QSize BrewLanes::sizeHint() const {
+  return {900, static_cast<int>(axis_height) + 30 * std::max<int>(2, static_cast<int>(board_.lanes.size())) + 10};
+}
+QSize BrewLanes::minimumSizeHint() const {
+  return {500, static_cast<int>(axis_height) + 22 * std::max<int>(2, static_cast<int>(board_.lanes.size())) + 10};
+}
 
-double BrewLanes::x_of(std::int64_t ms) const { return label_width + (width() - label_width - right_room) * static_cast<double>(ms) / static_cast<double>(board_.end); }
-double BrewLanes::lane_height() const { return std::min(42.0, (height() - axis_height - 8) / static_cast<double>(std::max<std::size_t>(1, board_.lanes.size()))); }
+double BrewLanes::x_of(std::int64_t ms) const {
+  return label_width + (width() - label_width - right_room) * static_cast<double>(ms) / static_cast<double>(board_.end);
+}
+double BrewLanes::lane_height() const {
+  return std::min(42.0,
+                  (height() - axis_height - 8) / static_cast<double>(std::max<std::size_t>(1, board_.lanes.size())));
+}
 
 void BrewLanes::paint_axis(QPainter& p) const {
   const Tokens& t = tokens();
@@ -235,7 +261,8 @@ void BrewLanes::paintEvent(QPaintEvent*) {
   const double h = lane_height();
   p.setFont(face(15, Weight::semi_bold));
   for (const auto& mark : board_.marks) {
-    const double x = x_of(mark.at), top = axis_height + (mark.lane_from + 0.3) * h, bottom = axis_height + (mark.lane_to + 0.7) * h;
+    const double x = x_of(mark.at), top = axis_height + (mark.lane_from + 0.3) * h,
+                 bottom = axis_height + (mark.lane_to + 0.7) * h;
     p.setPen(QPen(t.action, 3));
     p.drawLine(QPointF(x, top), QPointF(x, bottom));
     const double wide = p.fontMetrics().horizontalAdvance(mark.text);
@@ -261,15 +288,19 @@ void BrewLanes::choose(int row) {
 }
 
 void BrewLanes::mousePressEvent(QMouseEvent* event) {
-  if (event->button() == Qt::LeftButton && event->position().y() >= axis_height) choose(static_cast<int>((event->position().y() - axis_height) / lane_height()));
+  if (event->button() == Qt::LeftButton && event->position().y() >= axis_height)
+    choose(static_cast<int>((event->position().y() - axis_height) / lane_height()));
 }
 
 void BrewLanes::keyPressEvent(QKeyEvent* event) {
   const auto found = std::ranges::find(board_.lanes, current_, &Lane::brew);
   const int row = found == board_.lanes.end() ? -1 : static_cast<int>(found - board_.lanes.begin());
-  if (event->key() == Qt::Key_Down) choose(std::min(row + 1, static_cast<int>(board_.lanes.size()) - 1));
-  else if (event->key() == Qt::Key_Up) choose(std::max(row - 1, 0));
-  else QWidget::keyPressEvent(event);
+  if (event->key() == Qt::Key_Down)
+    choose(std::min(row + 1, static_cast<int>(board_.lanes.size()) - 1));
+  else if (event->key() == Qt::Key_Up)
+    choose(std::max(row - 1, 0));
+  else
+    QWidget::keyPressEvent(event);
 }
 
 }  // namespace likeleaf::ui

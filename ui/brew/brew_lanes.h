@@ -1,5 +1,6 @@
 #pragma once
-// Every brew's way to its serving moment, one lane a brew, both levels drawn alike: shade says the act, never the level.
+// Every brew's way to its serving moment, one lane a brew, both levels drawn alike: shade says the act, never the
+// level.
 #include <QString>
 #include <QWidget>
 #include <cstdint>

@@ -31,7 +31,8 @@ std::vector<Act> acts(const Plan& plan, const Brew& brew) {
   std::vector<Act> out;
   const int count = infusion_count(plan, brew);
   for (int i = 1; i <= count; ++i)
-    for (const auto kind : {StampKind::pour_start, StampKind::pour_end, StampKind::drain_start, StampKind::drain_end}) out.push_back({kind, i});
+    for (const auto kind : {StampKind::pour_start, StampKind::pour_end, StampKind::drain_start, StampKind::drain_end})
+      out.push_back({kind, i});
   out.push_back({StampKind::chill_start, count});
   out.push_back({StampKind::ready, count});
   return out;
@@ -80,7 +81,9 @@ const Stamp* last_stamp(const Brew& brew) {
 }
 
 const Stamp* standing_stamp(const Brew& brew, StampKind kind, int infusion) {
-  const auto found = std::find_if(brew.stamps.rbegin(), brew.stamps.rend(), [&](const Stamp& s) { return !s.undone && s.kind == kind && s.infusion == infusion; });
+  const auto found = std::find_if(brew.stamps.rbegin(), brew.stamps.rend(), [&](const Stamp& s) {
+    return !s.undone && s.kind == kind && s.infusion == infusion;
+  });
   return found == brew.stamps.rend() ? nullptr : &*found;
 }
 
@@ -103,8 +106,10 @@ const Brew* brew_of_now(const Plan& plan, const std::vector<const Brew*>& brews)
   const Brew* cooling = nullptr;
   for (const auto* brew : brews) {
     if (in_hand(*brew)) return brew;
-    if (!last_stamp(*brew)) to_pour = to_pour ? to_pour : brew;
-    else if (next_act(plan, *brew)) cooling = cooling ? cooling : brew;
+    if (!last_stamp(*brew))
+      to_pour = to_pour ? to_pour : brew;
+    else if (next_act(plan, *brew))
+      cooling = cooling ? cooling : brew;
   }
   return to_pour ? to_pour : cooling;
 }
@@ -141,12 +146,18 @@ std::optional<std::int64_t> asked(const Plan& plan, ConstantKind kind, std::size
 QString phase_name(const Stamp* last) {
   if (!last) return QStringLiteral("Get ready");
   switch (last->kind) {
-    case StampKind::pour_start: return QStringLiteral("Pour");
-    case StampKind::pour_end: return QStringLiteral("Steep");
-    case StampKind::drain_start: return QStringLiteral("Drain");
-    case StampKind::drain_end: return QStringLiteral("Drained");
-    case StampKind::chill_start: return QStringLiteral("Cool");
-    case StampKind::ready: break;
+    case StampKind::pour_start:
+      return QStringLiteral("Pour");
+    case StampKind::pour_end:
+      return QStringLiteral("Steep");
+    case StampKind::drain_start:
+      return QStringLiteral("Drain");
+    case StampKind::drain_end:
+      return QStringLiteral("Drained");
+    case StampKind::chill_start:
+      return QStringLiteral("Cool");
+    case StampKind::ready:
+      break;
   }
   return QStringLiteral("Hold");
 }
@@ -154,24 +165,36 @@ QString phase_name(const Stamp* last) {
 QString phase_hint(const Stamp* last) {
   if (!last) return QStringLiteral("portion in the vessel, water at hand");
   switch (last->kind) {
-    case StampKind::pour_start: return QStringLiteral("all the water, without a pause");
-    case StampKind::pour_end: return QStringLiteral("lid on, leave it alone");
-    case StampKind::drain_start: return QStringLiteral("pull the strainer, pour it all out");
-    case StampKind::drain_end: return QStringLiteral("to the chill, or the next infusion");
-    case StampKind::chill_start: return QStringLiteral("lid on, type a reading now and then");
-    case StampKind::ready: break;
+    case StampKind::pour_start:
+      return QStringLiteral("all the water, without a pause");
+    case StampKind::pour_end:
+      return QStringLiteral("lid on, leave it alone");
+    case StampKind::drain_start:
+      return QStringLiteral("pull the strainer, pour it all out");
+    case StampKind::drain_end:
+      return QStringLiteral("to the chill, or the next infusion");
+    case StampKind::chill_start:
+      return QStringLiteral("lid on, type a reading now and then");
+    case StampKind::ready:
+      break;
   }
   return QStringLiteral("lidded, until its pair is served");
 }
 
 QString stamp_name(StampKind kind) {
   switch (kind) {
-    case StampKind::pour_start: return QStringLiteral("Pour starts");
-    case StampKind::pour_end: return QStringLiteral("Poured");
-    case StampKind::drain_start: return QStringLiteral("Drain starts");
-    case StampKind::drain_end: return QStringLiteral("Drained");
-    case StampKind::chill_start: return QStringLiteral("Chill starts");
-    case StampKind::ready: break;
+    case StampKind::pour_start:
+      return QStringLiteral("Pour starts");
+    case StampKind::pour_end:
+      return QStringLiteral("Poured");
+    case StampKind::drain_start:
+      return QStringLiteral("Drain starts");
+    case StampKind::drain_end:
+      return QStringLiteral("Drained");
+    case StampKind::chill_start:
+      return QStringLiteral("Chill starts");
+    case StampKind::ready:
+      break;
   }
   return QStringLiteral("Ready");
 }
@@ -207,7 +230,9 @@ UsualTimes usual_times(const Trial& trial) {
 std::vector<TablePair> pairs_of_sitting(const Trial& trial, int sitting) {
   std::vector<TablePair> out;
   for (const auto* serving : live_servings(trial)) {
-    if (serving->sitting != sitting || std::ranges::any_of(out, [&](const TablePair& p) { return p.id == serving->pair; })) continue;
+    if (serving->sitting != sitting ||
+        std::ranges::any_of(out, [&](const TablePair& p) { return p.id == serving->pair; }))
+      continue;
     QString name = serving->place == 0 ? QStringLiteral("warm-up") : QStringLiteral("pair %1").arg(serving->place);
     if (serving->instead_of) name += QStringLiteral(" again");
     out.push_back({serving->pair, serving->place, name});
@@ -236,8 +261,12 @@ std::vector<QString> void_lines(const Trial& trial, int sitting) {
     QStringList named;
     for (const int n : numbers) named << QString::number(n);
     // Codes in the order of their numbers: which of them holds which brew is said nowhere on screen.
-    const int low = std::min(fresh->code_a.number(), fresh->code_b.number()), high = std::max(fresh->code_a.number(), fresh->code_b.number());
-    out.push_back(line + QStringLiteral(". Brewed again under %1 and %2 as brew %3.").arg(low).arg(high).arg(named.join(QStringLiteral(" and "))));
+    const int low = std::min(fresh->code_a.number(), fresh->code_b.number()),
+              high = std::max(fresh->code_a.number(), fresh->code_b.number());
+    out.push_back(line + QStringLiteral(". Brewed again under %1 and %2 as brew %3.")
+                             .arg(low)
+                             .arg(high)
+                             .arg(named.join(QStringLiteral(" and "))));
   }
   return out;
 }

@@ -29,11 +29,13 @@ QPushButton* button(const QString& words, const char* object, QWidget* parent, b
   b->setMinimumHeight(filled ? 54 : 44);
   b->setFont(face(filled ? 18 : 15, Weight::semi_bold));
   b->setAutoDefault(true);
-  const QString base = filled ? QStringLiteral("background:%1;color:%2;").arg(t.action.name(), t.on_action.name()) : QStringLiteral("background:transparent;color:%1;").arg(t.action.name());
-  b->setStyleSheet(QStringLiteral("QPushButton{%1border:1px solid %2;border-radius:6px;padding:0 18px;}"
-                                  "QPushButton:focus{border:3px solid %3;padding:0 16px;}"
-                                  "QPushButton:disabled{background:transparent;color:%4;border-color:%5;}")
-                       .arg(base, t.action.name(), filled ? t.caution.name() : t.action.name(), t.soft_ink.name(), t.line.name()));
+  const QString base = filled ? QStringLiteral("background:%1;color:%2;").arg(t.action.name(), t.on_action.name())
+                              : QStringLiteral("background:transparent;color:%1;").arg(t.action.name());
+  b->setStyleSheet(
+      QStringLiteral("QPushButton{%1border:1px solid %2;border-radius:6px;padding:0 18px;}"
+                     "QPushButton:focus{border:3px solid %3;padding:0 16px;}"
+                     "QPushButton:disabled{background:transparent;color:%4;border-color:%5;}")
+          .arg(base, t.action.name(), filled ? t.caution.name() : t.action.name(), t.soft_ink.name(), t.line.name()));
   return b;
 }
 
@@ -50,11 +52,14 @@ QFrame* card(QWidget* parent) {
   const Tokens& t = tokens();
   auto* f = new QFrame(parent);
   f->setObjectName(QStringLiteral("card"));
-  f->setStyleSheet(QStringLiteral("QFrame#card{background:%1;border:1px solid %2;border-radius:8px;}").arg(t.sheet.name(), t.line.name()));
+  f->setStyleSheet(QStringLiteral("QFrame#card{background:%1;border:1px solid %2;border-radius:8px;}")
+                       .arg(t.sheet.name(), t.line.name()));
   return f;
 }
 
-QString said(const Error& error) { return text(wording::sentence(error)); }
+QString said(const Error& error) {
+  return text(wording::sentence(error));
+}
 
 void fill(QComboBox* choice, const std::vector<Entry>& entries) {
   std::vector<Entry> now;

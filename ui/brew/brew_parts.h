@@ -16,7 +16,9 @@ class QWidget;
 
 namespace likeleaf::ui::brewing {
 
-inline QString text(const std::string& s) { return QString::fromStdString(s); }
+inline QString text(const std::string& s) {
+  return QString::fromStdString(s);
+}
 QLabel* label(const QString& words, const QFont& font, const QColor& color, QWidget* parent);
 /// A button in outline; `filled` for the one that matters most. Enter presses it as well as Space.
 QPushButton* button(const QString& words, const char* object, QWidget* parent, bool filled = false);

@@ -37,7 +37,9 @@ BrewScreen::BrewScreen(Session& session, const Clock& clock, const Style& style,
   refresh();
 }
 
-BrewScreen::~BrewScreen() { close_key(); }
+BrewScreen::~BrewScreen() {
+  close_key();
+}
 
 void BrewScreen::build_top() {
   const Tokens& t = tokens();
@@ -247,11 +249,16 @@ void BrewScreen::hear(const Notice& notice) {
     case Part::served:
     case Part::voids:
     case Part::amendments:
-    case Part::weighed: show_pages(); break;
+    case Part::weighed:
+      show_pages();
+      break;
     case Part::seal:
     case Part::unmask:
-    case Part::plan: refresh(); break;
-    default: break;
+    case Part::plan:
+      refresh();
+      break;
+    default:
+      break;
   }
 }
 
@@ -322,11 +329,14 @@ void BrewScreen::show_pages() {
   if (!sealed) {
     timer_->stop();
     heading_->clear();
-    empty_->setText(trial ? QStringLiteral("Brewing begins after the seal. Seal the plan first: portions and order are drawn then.") : QStringLiteral("No trial is on the bench."));
+    empty_->setText(
+        trial ? QStringLiteral("Brewing begins after the seal. Seal the plan first: portions and order are drawn then.")
+              : QStringLiteral("No trial is on the bench."));
     return;
   }
   fill_sittings(*trial);
-  heading_->setText(pass_ ? QStringLiteral("preparer’s view, key open · tasters look away") : QStringLiteral("key closed"));
+  heading_->setText(pass_ ? QStringLiteral("preparer’s view, key open · tasters look away")
+                          : QStringLiteral("key closed"));
   if (!brewing()) {
     timer_->stop();
     prepare_->refresh(sitting_);

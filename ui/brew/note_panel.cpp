@@ -17,7 +17,8 @@ using namespace brewing;
 
 namespace {
 
-constexpr ConstantKind kinds[] = {ConstantKind::leaf_dose, ConstantKind::water_mass, ConstantKind::water_temperature, ConstantKind::steep_time};
+constexpr ConstantKind kinds[] = {ConstantKind::leaf_dose, ConstantKind::water_mass, ConstantKind::water_temperature,
+                                  ConstantKind::steep_time};
 
 /// Reads one typed fact into the command; an empty line takes the fact back.
 template <class T>
@@ -30,9 +31,12 @@ Result<void> take(Result<T> read, std::optional<T>& into) {
 QString value_text(ConstantKind kind, std::int64_t value, const Style& style) {
   switch (kind) {
     case ConstantKind::leaf_dose:
-    case ConstantKind::water_mass: return text(mass_text(Mass(value), style));
-    case ConstantKind::water_temperature: return text(temperature_text(Temperature(value), style));
-    default: return text(duration_text(Duration(value), style));
+    case ConstantKind::water_mass:
+      return text(mass_text(Mass(value), style));
+    case ConstantKind::water_temperature:
+      return text(temperature_text(Temperature(value), style));
+    default:
+      return text(duration_text(Duration(value), style));
   }
 }
 
@@ -41,13 +45,15 @@ std::optional<std::int64_t> noted(const Brew& brew, ConstantKind kind, std::size
   if (infusion >= brew.infusions.size()) return std::nullopt;
   const Infusion& one = brew.infusions[infusion];
   if (kind == ConstantKind::water_mass) return one.water ? std::optional(one.water->count()) : std::nullopt;
-  if (kind == ConstantKind::water_temperature) return one.pour ? std::optional(one.pour->milli_celsius()) : std::nullopt;
+  if (kind == ConstantKind::water_temperature)
+    return one.pour ? std::optional(one.pour->milli_celsius()) : std::nullopt;
   return one.steep ? std::optional(one.steep->count()) : std::nullopt;
 }
 
 }  // namespace
 
-NotePanel::NotePanel(Session& session, const Style& style, QWidget* parent) : QWidget(parent), session_(session), style_(style) {
+NotePanel::NotePanel(Session& session, const Style& style, QWidget* parent)
+    : QWidget(parent), session_(session), style_(style) {
   const Tokens& t = tokens();
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(0, 0, 0, 0);
@@ -63,17 +69,21 @@ NotePanel::NotePanel(Session& session, const Style& style, QWidget* parent) : QW
   add(QStringLiteral("note for"), brew_, 0);
   infusion_ = choice(QStringLiteral("Infusion"), "note_infusion", this);
   static constexpr const char* objects[] = {"note_leaf", "note_water", "note_pour", "note_steep"};
-  const QString names[] = {QStringLiteral("leaf"), QStringLiteral("water"), QStringLiteral("pour"), QStringLiteral("steep")};
-  const QString spoken[] = {QStringLiteral("Leaf mass, grams"), QStringLiteral("Water mass, grams"), QStringLiteral("Pour temperature"), QStringLiteral("Steep, when it was not stamped")};
+  const QString names[] = {QStringLiteral("leaf"), QStringLiteral("water"), QStringLiteral("pour"),
+                           QStringLiteral("steep")};
+  const QString spoken[] = {QStringLiteral("Leaf mass, grams"), QStringLiteral("Water mass, grams"),
+                            QStringLiteral("Pour temperature"), QStringLiteral("Steep, when it was not stamped")};
   for (std::size_t i = 0; i < fields; ++i) {
     blanks_[i] = new BlankLine(spoken[i], {}, this);
     blanks_[i]->line()->setObjectName(QString::fromLatin1(objects[i]));
     add(names[i], blanks_[i], 2);
-    connect(blanks_[i], &BlankLine::typed, this, [this, i](const QString& typed) { put(static_cast<Field>(i), typed); });
+    connect(blanks_[i], &BlankLine::typed, this,
+            [this, i](const QString& typed) { put(static_cast<Field>(i), typed); });
     if (i == leaf) add(QStringLiteral("infusion"), infusion_, 0);
   }
   place_ = choice(QStringLiteral("Where it was read"), "reading_place", this);
-  for (const char* where : {"liquor", "bath", "kettle"}) place_->addItem(QString::fromLatin1(where), QString::fromLatin1(where));
+  for (const char* where : {"liquor", "bath", "kettle"})
+    place_->addItem(QString::fromLatin1(where), QString::fromLatin1(where));
   add(QStringLiteral("reading in"), place_, 0);
   reading_ = new BlankLine(QStringLiteral("Temperature reading now"), {}, this);
   reading_->line()->setObjectName(QStringLiteral("reading"));
@@ -94,14 +104,17 @@ std::shared_ptr<const Brew> NotePanel::brew() const {
   return found == trial->brews.end() ? nullptr : found->second;
 }
 
-std::size_t NotePanel::infusion() const { return static_cast<std::size_t>(std::max(0, infusion_->currentIndex())); }
+std::size_t NotePanel::infusion() const {
+  return static_cast<std::size_t>(std::max(0, infusion_->currentIndex()));
+}
 
 void NotePanel::refresh(int sitting, bool keyed) {
   keyed_ = keyed;
   const auto trial = session_.trial();
   if (!trial || !trial->sealed) return;
   std::vector<Entry> entries;
-  for (const auto* one : brews_of_sitting(*trial, sitting)) entries.push_back({QStringLiteral("brew %1").arg(one->number), text(one->id.text())});
+  for (const auto* one : brews_of_sitting(*trial, sitting))
+    entries.push_back({QStringLiteral("brew %1").arg(one->number), text(one->id.text())});
   fill(brew_, entries);
   show_values();
 }
@@ -111,7 +124,9 @@ void NotePanel::show_brew(IdOf<Brew> brew) {
   if (at >= 0) brew_->setCurrentIndex(at);
 }
 
-void NotePanel::write_reading() { reading_->line()->setFocus(); }
+void NotePanel::write_reading() {
+  reading_->line()->setFocus();
+}
 
 void NotePanel::show_values() {
   const auto one = brew();
@@ -132,7 +147,8 @@ void NotePanel::show_values() {
     last_->setText(QStringLiteral("none yet"));
   } else {
     const Reading& r = one->readings.back();
-    last_->setText(QStringLiteral("%1, %2, %3").arg(text(temperature_text(r.temperature, style_)), text(r.place), text(clock_text(r.at))));
+    last_->setText(QStringLiteral("%1, %2, %3")
+                       .arg(text(temperature_text(r.temperature, style_)), text(r.place), text(clock_text(r.at))));
   }
 }
 
@@ -145,9 +161,15 @@ void NotePanel::put(Field field, const QString& typed) {
   Result<void> read;
   const bool none = words.empty();
   if (field == leaf) none ? facts.leaf.reset() : void(read = take(parse_mass(words, "leaf"), facts.leaf));
-  if (field == water) none ? facts.infusions[infusion()].water.reset() : void(read = take(parse_mass(words, "water"), facts.infusions[infusion()].water));
-  if (field == pour) none ? facts.infusions[infusion()].pour.reset() : void(read = take(parse_temperature(words, style_, "pour temperature"), facts.infusions[infusion()].pour));
-  if (field == steep) none ? facts.infusions[infusion()].steep.reset() : void(read = take(parse_duration(words, "steep"), facts.infusions[infusion()].steep));
+  if (field == water)
+    none ? facts.infusions[infusion()].water.reset()
+         : void(read = take(parse_mass(words, "water"), facts.infusions[infusion()].water));
+  if (field == pour)
+    none ? facts.infusions[infusion()].pour.reset()
+         : void(read = take(parse_temperature(words, style_, "pour temperature"), facts.infusions[infusion()].pour));
+  if (field == steep)
+    none ? facts.infusions[infusion()].steep.reset()
+         : void(read = take(parse_duration(words, "steep"), facts.infusions[infusion()].steep));
   if (read) {
     if (const auto kept = session_.run(facts); !kept) read = tl::unexpected<Error>(kept.error());
   }
@@ -162,8 +184,11 @@ void NotePanel::put_reading(const QString& typed) {
   if (!one || typed.trimmed().isEmpty()) return;
   const auto read = parse_temperature(typed.trimmed().toStdString(), style_, "temperature");
   std::optional<Error> wrong;
-  if (!read) wrong = read.error();
-  else if (const auto kept = session_.run(PutReading{one->id, *read, place_->currentData().toString().toStdString()}); !kept) wrong = kept.error();
+  if (!read)
+    wrong = read.error();
+  else if (const auto kept = session_.run(PutReading{one->id, *read, place_->currentData().toString().toStdString()});
+           !kept)
+    wrong = kept.error();
   reading_->set_value({}, true);
   reading_->set_message(wrong ? said(*wrong) : QString());
 }

@@ -7,8 +7,8 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QSignalBlocker>
-#include <QVBoxLayout>
 #include <QStringList>
+#include <QVBoxLayout>
 #include <algorithm>
 
 #include "core/base/number_text.h"
@@ -21,7 +21,8 @@ namespace likeleaf::ui {
 
 using namespace brewing;
 
-PreparePage::PreparePage(Session& session, const Style& style, QWidget* parent) : QWidget(parent), session_(session), style_(style) {
+PreparePage::PreparePage(Session& session, const Style& style, QWidget* parent)
+    : QWidget(parent), session_(session), style_(style) {
   const Tokens& t = tokens();
   auto* across = new QHBoxLayout(this);
   across->setContentsMargins(0, 0, 0, 0);
@@ -32,7 +33,8 @@ PreparePage::PreparePage(Session& session, const Style& style, QWidget* parent) 
   down->setContentsMargins(24, 20, 24, 20);
   down->setSpacing(10);
   down->addWidget(label(QStringLiteral("First weigh every portion"), face(22, Weight::semi_bold), t.ink, left));
-  down->addWidget(label(QStringLiteral("Mix and divide each lot, weigh and number its portions, tick it. Portions meet their level only afterwards, so nobody can weigh one level better."),
+  down->addWidget(label(QStringLiteral("Mix and divide each lot, weigh and number its portions, tick it. Portions meet "
+                                       "their level only afterwards, so nobody can weigh one level better."),
                         face(15), t.soft_ink, left));
   lots_ = new QVBoxLayout;
   lots_->setSpacing(8);
@@ -62,8 +64,11 @@ PreparePage::PreparePage(Session& session, const Style& style, QWidget* parent) 
   auto* deliberate = new QVBoxLayout(asking_);
   deliberate->setContentsMargins(0, 0, 0, 0);
   deliberate->setSpacing(10);
-  deliberate->addWidget(label(QStringLiteral("The key is about to open. Tasters look away."), face(18, Weight::semi_bold), t.caution, asking_));
-  deliberate->addWidget(label(QStringLiteral("It is noted who opened it and when, and it closes with this view. Who prepares?"), face(15), t.soft_ink, asking_));
+  deliberate->addWidget(label(QStringLiteral("The key is about to open. Tasters look away."),
+                              face(18, Weight::semi_bold), t.caution, asking_));
+  deliberate->addWidget(
+      label(QStringLiteral("It is noted who opened it and when, and it closes with this view. Who prepares?"), face(15),
+            t.soft_ink, asking_));
   auto* row = new QHBoxLayout;
   who_ = choice(QStringLiteral("Preparer"), "preparer", asking_);
   open_ = button(QStringLiteral("&Open it now"), "open_key", asking_, true);
@@ -98,7 +103,8 @@ void PreparePage::say(const QString& sentence) {
 void PreparePage::fill_lots(const Trial& trial) {
   const Plan& plan = trial.sealed->plan;
   std::vector<IdOf<Lot>> wanted = plan.lots;
-  if (!plan.warm_up_lot.empty() && std::ranges::find(wanted, plan.warm_up_lot) == wanted.end()) wanted.push_back(plan.warm_up_lot);
+  if (!plan.warm_up_lot.empty() && std::ranges::find(wanted, plan.warm_up_lot) == wanted.end())
+    wanted.push_back(plan.warm_up_lot);
   const bool same = std::ranges::equal(wanted, ticks_, {}, {}, [](const auto& tick) { return tick.first; });
   if (!same) {
     for (const auto& [id, box] : ticks_) delete box;
@@ -122,7 +128,8 @@ void PreparePage::fill_lots(const Trial& trial) {
     const Lot* lot = find_record(trial.sealed->registers.lots, id);
     const auto portions = std::ranges::count_if(trial.brews, [&id = id](const auto& b) { return b.second->lot == id; });
     const QString code = lot ? text(lot->code) : QStringLiteral("lot");
-    const QString each = dose_changes || !leaf ? QStringLiteral("masses from the preparer’s print") : QStringLiteral("%1 each").arg(text(mass_text(*leaf, style_)));
+    const QString each = dose_changes || !leaf ? QStringLiteral("masses from the preparer’s print")
+                                               : QStringLiteral("%1 each").arg(text(mass_text(*leaf, style_)));
     const QSignalBlocker quiet(box);
     box->setText(QStringLiteral("%1: %2 portions, %3").arg(code).arg(portions).arg(each));
     box->setObjectName(QStringLiteral("weighed_%1").arg(code));
@@ -142,7 +149,10 @@ void PreparePage::refresh(int sitting) {
   int place = 0;
   for (const auto* brew : brews_of_sitting(*trial, sitting)) {
     const Stamp* last = last_stamp(*brew);
-    lines << QStringLiteral("%1.  brew %2, %3").arg(++place).arg(brew->number).arg(last ? phase_name(last).toLower() : QStringLiteral("not poured"));
+    lines << QStringLiteral("%1.  brew %2, %3")
+                 .arg(++place)
+                 .arg(brew->number)
+                 .arg(last ? phase_name(last).toLower() : QStringLiteral("not poured"));
   }
   places_->setText(lines.isEmpty() ? QStringLiteral("This sitting has no brews.") : lines.join(QLatin1Char('\n')));
   std::vector<Entry> people;
@@ -157,8 +167,10 @@ void PreparePage::refresh(int sitting) {
   asking_->setVisible(false);
   ask_->setVisible(!closed_for_good && !self && !people.empty());
   plain_->setVisible(!closed_for_good && self);
-  if (trial->unmasked) say(QStringLiteral("This trial is unmasked. What was brewed changes only by an amendment with a reason."));
-  else if (session_.read_only()) say(QStringLiteral("This book is open for reading only."));
+  if (trial->unmasked)
+    say(QStringLiteral("This trial is unmasked. What was brewed changes only by an amendment with a reason."));
+  else if (session_.read_only())
+    say(QStringLiteral("This book is open for reading only."));
 }
 
 }  // namespace likeleaf::ui

@@ -27,11 +27,14 @@ void fill_pairs(QComboBox* choice, const Trial& trial, int sitting) {
   fill(choice, entries);
 }
 
-std::optional<IdOf<Pair>> chosen_pair(const QComboBox* choice) { return IdOf<Pair>::parse(choice->currentData().toString().toStdString()); }
+std::optional<IdOf<Pair>> chosen_pair(const QComboBox* choice) {
+  return IdOf<Pair>::parse(choice->currentData().toString().toStdString());
+}
 
 }  // namespace
 
-ServePanel::ServePanel(Session& session, const Clock& clock, const Style& style, QWidget* parent) : QWidget(parent), session_(session), clock_(clock), style_(style) {
+ServePanel::ServePanel(Session& session, const Clock& clock, const Style& style, QWidget* parent)
+    : QWidget(parent), session_(session), clock_(clock), style_(style) {
   const Tokens& t = tokens();
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(0, 0, 0, 0);
@@ -46,7 +49,9 @@ ServePanel::ServePanel(Session& session, const Clock& clock, const Style& style,
   when_ = label({}, face(15), t.ink, this);
   when_->setObjectName(QStringLiteral("served_at"));
   caution_ = label({}, face(15), t.caution, this);
-  const auto head = [&](int column, const QString& words) { grid->addWidget(label(words, face(15), t.soft_ink, this), 0, column); };
+  const auto head = [&](int column, const QString& words) {
+    grid->addWidget(label(words, face(15), t.soft_ink, this), 0, column);
+  };
   head(0, QStringLiteral("serve"));
   head(2, QStringLiteral("left cup, first sip"));
   head(3, QStringLiteral("right cup, first sip"));
@@ -83,7 +88,8 @@ void ServePanel::refresh(int sitting) {
   const auto trial = session_.trial();
   if (!trial || !trial->sealed) return;
   fill_pairs(pair_, *trial, sitting);
-  const auto cautions = wording::cautions(wording::Step::serve, trial->sealed->plan, trial->sealed->registers.lots, style_);
+  const auto cautions =
+      wording::cautions(wording::Step::serve, trial->sealed->plan, trial->sealed->registers.lots, style_);
   const auto hold = wording::cautions(wording::Step::hold, trial->sealed->plan, trial->sealed->registers.lots, style_);
   QStringList words;
   for (const auto* list : {&cautions, &hold})
@@ -98,7 +104,8 @@ void ServePanel::show_values() {
   left_->set_value(now->left ? text(temperature_text(*now->left, style_)) : QString());
   right_->set_value(now->right ? text(temperature_text(*now->right, style_)) : QString());
   now_->setEnabled(!now->served);
-  when_->setText(now->served ? QStringLiteral("%1 served %2").arg(pair_->currentText(), text(clock_text(*now->served))) : QStringLiteral("%1 not served yet").arg(pair_->currentText()));
+  when_->setText(now->served ? QStringLiteral("%1 served %2").arg(pair_->currentText(), text(clock_text(*now->served)))
+                             : QStringLiteral("%1 not served yet").arg(pair_->currentText()));
 }
 
 void ServePanel::serve_now() {
@@ -107,8 +114,10 @@ void ServePanel::serve_now() {
   next->served = clock_.now();
   const auto kept = session_.run(PutServed{*next});
   show_values();
-  if (!kept) when_->setText(said(kept.error()));
-  else left_->line()->setFocus();
+  if (!kept)
+    when_->setText(said(kept.error()));
+  else
+    left_->line()->setFocus();
 }
 
 void ServePanel::put(bool left, const QString& typed) {
@@ -119,7 +128,9 @@ void ServePanel::put(bool left, const QString& typed) {
   std::optional<Error> wrong;
   if (typed.trimmed().isEmpty()) {
     into.reset();
-  } else if (const auto read = parse_temperature(typed.trimmed().toStdString(), style_, left ? "left cup" : "right cup"); read) {
+  } else if (const auto read =
+                 parse_temperature(typed.trimmed().toStdString(), style_, left ? "left cup" : "right cup");
+             read) {
     into = *read;
   } else {
     wrong = read.error();
@@ -140,12 +151,15 @@ VoidPanel::VoidPanel(Session& session, QWidget* parent) : QWidget(parent), sessi
   grid->setVerticalSpacing(2);
   pair_ = choice(QStringLiteral("Pair to take out"), "void_pair", this);
   who_ = choice(QStringLiteral("Who takes it out"), "void_who", this);
-  why_ = new BlankLine(QStringLiteral("Why this pair is taken out"), QStringLiteral("spilt, tainted, wrong portion …"), this);
+  why_ = new BlankLine(QStringLiteral("Why this pair is taken out"), QStringLiteral("spilt, tainted, wrong portion …"),
+                       this);
   why_->line()->setObjectName(QStringLiteral("void_why"));
   take_ = button(QStringLiteral("Take it &out, brew again"), "void_now", this);
   list_ = label({}, face(15), t.ink, this);
   list_->setObjectName(QStringLiteral("voids"));
-  const auto head = [&](int column, const QString& words) { grid->addWidget(label(words, face(15), t.soft_ink, this), 0, column); };
+  const auto head = [&](int column, const QString& words) {
+    grid->addWidget(label(words, face(15), t.soft_ink, this), 0, column);
+  };
   head(0, QStringLiteral("take out"));
   head(1, QStringLiteral("who"));
   head(2, QStringLiteral("why"));
@@ -158,7 +172,9 @@ VoidPanel::VoidPanel(Session& session, QWidget* parent) : QWidget(parent), sessi
   connect(take_, &QPushButton::clicked, this, &VoidPanel::take_out);
 }
 
-void VoidPanel::begin() { pair_->setFocus(); }
+void VoidPanel::begin() {
+  pair_->setFocus();
+}
 
 void VoidPanel::refresh(int sitting, IdOf<Assessor> who) {
   const auto trial = session_.trial();
@@ -175,13 +191,15 @@ void VoidPanel::refresh(int sitting, IdOf<Assessor> who) {
   fill(who_, people);
   QStringList lines;
   for (const auto& line : void_lines(*trial, sitting)) lines << line;
-  list_->setText(lines.isEmpty() ? QStringLiteral("No pair of this sitting was taken out.") : lines.join(QLatin1Char('\n')));
+  list_->setText(lines.isEmpty() ? QStringLiteral("No pair of this sitting was taken out.")
+                                 : lines.join(QLatin1Char('\n')));
 }
 
 void VoidPanel::take_out() {
   const auto pair = chosen_pair(pair_);
   if (!pair) return;
-  const auto kept = session_.run(VoidPair{*pair, who_->currentData().toString().toStdString(), why_->value().trimmed().toStdString()});
+  const auto kept = session_.run(
+      VoidPair{*pair, who_->currentData().toString().toStdString(), why_->value().trimmed().toStdString()});
   why_->set_message(kept ? QString() : said(kept.error()));
   if (kept) why_->set_value({}, true);
 }

@@ -110,7 +110,8 @@ void FigureView::copy() {
 }
 
 void FigureView::save(const QString& ending) {
-  const QString path = prompt_(stem_ + QLatin1Char('.') + ending, QStringLiteral("%1 (*.%2)").arg(ending.toUpper(), ending));
+  const QString path =
+      prompt_(stem_ + QLatin1Char('.') + ending, QStringLiteral("%1 (*.%2)").arg(ending.toUpper(), ending));
   if (path.isEmpty()) return;
   said_->setText(save_said(path, bytes_of(ending)));
 }

@@ -15,7 +15,9 @@
 namespace likeleaf::ui {
 namespace {
 
-QString text(const std::string& s) { return QString::fromStdString(s); }
+QString text(const std::string& s) {
+  return QString::fromStdString(s);
+}
 
 AdoptedRule start_of(const Trial& trial) {
   if (trial.rule) return *trial.rule;
@@ -40,7 +42,8 @@ AdoptForm::AdoptForm(const Trial& trial, QWidget* parent) : QWidget(parent) {
   grid->setContentsMargins(0, 4, 0, 4);
   grid->setHorizontalSpacing(14);
   grid->setVerticalSpacing(6);
-  const auto blank = [&](const QString& name, const QString& object, const QString& hint, const std::string& value, int row) {
+  const auto blank = [&](const QString& name, const QString& object, const QString& hint, const std::string& value,
+                         int row) {
     auto* line = new BlankLine(name, hint, this);
     line->line()->setObjectName(object);
     line->set_value(text(value));
@@ -48,7 +51,8 @@ AdoptForm::AdoptForm(const Trial& trial, QWidget* parent) : QWidget(parent) {
     grid->addWidget(line, row, 1);
     return line;
   };
-  sentence_ = blank(QStringLiteral("House rule"), QStringLiteral("adopt_sentence"), QStringLiteral("what the counter does from then on"), start.sentence, 0);
+  sentence_ = blank(QStringLiteral("House rule"), QStringLiteral("adopt_sentence"),
+                    QStringLiteral("what the counter does from then on"), start.sentence, 0);
   auto* leaves = new QHBoxLayout;
   for (const auto id : trial.sealed->plan.lots) {
     const auto* lot = find_record(trial.sealed->registers.lots, id);
@@ -63,9 +67,11 @@ AdoptForm::AdoptForm(const Trial& trial, QWidget* parent) : QWidget(parent) {
   leaves->addStretch(1);
   grid->addWidget(label(QStringLiteral("Leaves"), face(15), t.soft_ink, this), 1, 0, Qt::AlignVCenter);
   grid->addLayout(leaves, 1, 1);
-  from_when_ = blank(QStringLiteral("From when"), QStringLiteral("adopt_from"), QStringLiteral("5 March"), start.from_when, 2);
+  from_when_ =
+      blank(QStringLiteral("From when"), QStringLiteral("adopt_from"), QStringLiteral("5 March"), start.from_when, 2);
   who_ = blank(QStringLiteral("Who"), QStringLiteral("adopt_who"), QStringLiteral("initials"), start.who, 3);
-  review_ = blank(QStringLiteral("Look again"), QStringLiteral("adopt_review"), QStringLiteral("a date, or “with the spring harvest”"), start.review, 4);
+  review_ = blank(QStringLiteral("Look again"), QStringLiteral("adopt_review"),
+                  QStringLiteral("a date, or “with the spring harvest”"), start.review, 4);
   auto* acts = new QHBoxLayout;
   auto* yes = outlined_button(QStringLiteral("Adopt"), QStringLiteral("adopt_yes"), this);
   auto* no = quiet_button(QStringLiteral("Leave it"), QStringLiteral("adopt_no"), this);
@@ -105,6 +111,8 @@ bool AdoptForm::complete() {
   return all;
 }
 
-void AdoptForm::refuse(const QString& sentence) { sentence_->set_message(sentence); }
+void AdoptForm::refuse(const QString& sentence) {
+  sentence_->set_message(sentence);
+}
 
 }  // namespace likeleaf::ui

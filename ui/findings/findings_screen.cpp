@@ -25,7 +25,9 @@
 namespace likeleaf::ui {
 namespace {
 
-QString text(const std::string& s) { return QString::fromStdString(s); }
+QString text(const std::string& s) {
+  return QString::fromStdString(s);
+}
 
 constexpr int show_progress_after_ms = 300;
 
@@ -44,26 +46,35 @@ std::vector<View> views_of(const Answer& answer, const Style& style) {
   const auto& f = answer.findings;
   const SealedPlan& plan = answer.unmasked.plan();
   View overview{QStringLiteral("Overview"), QStringLiteral("overview"), {}, {}};
-  View leaf{QStringLiteral("By leaf"), QStringLiteral("by-leaf"), {}, {}}, taster{QStringLiteral("By taster"), QStringLiteral("by-taster"), {}, {}};
+  View leaf{QStringLiteral("By leaf"), QStringLiteral("by-leaf"), {}, {}},
+      taster{QStringLiteral("By taster"), QStringLiteral("by-taster"), {}, {}};
   for (const auto contrast : f.contrasts) {
     if (auto plot = report::interval_plot(f, plan, contrast, style))
-      overview.figures.push_back(report::described(std::move(*plot), "Lines: ranges at the level at which each was decided, also noted ones at 95\u00A0%."));
+      overview.figures.push_back(report::described(
+          std::move(*plot), "Lines: ranges at the level at which each was decided, also noted ones at 95\u00A0%."));
     append(leaf.figures, report::parts_figures(f, plan, contrast, report::PartsBy::leaf, style));
     append(taster.figures, report::parts_figures(f, plan, contrast, report::PartsBy::taster, style));
   }
   for (const auto contrast : f.contrasts)
     if (auto plot = report::ratio_plot(f, plan, contrast, style))
       overview.figures.push_back(report::described(std::move(*plot), "Finish length as a ratio of times."));
-  std::vector<View> all{std::move(overview), std::move(leaf), std::move(taster),
-                        {QStringLiteral("Paired scores"), QStringLiteral("paired"), report::figures_of<report::PairedPlot>(answer.document), {}},
-                        {QStringLiteral("Aroma"), QStringLiteral("aroma"), report::figures_of<report::RegisterPlot>(answer.document), {}},
-                        {QStringLiteral("Words"), QStringLiteral("words"), {}, report::words_tables(f, plan, style)},
-                        {QStringLiteral("All numbers"), QStringLiteral("numbers"), {}, report::tables_of(answer.document)}};
+  std::vector<View> all{
+      std::move(overview),
+      std::move(leaf),
+      std::move(taster),
+      {QStringLiteral("Paired scores"),
+       QStringLiteral("paired"),
+       report::figures_of<report::PairedPlot>(answer.document),
+       {}},
+      {QStringLiteral("Aroma"), QStringLiteral("aroma"), report::figures_of<report::RegisterPlot>(answer.document), {}},
+      {QStringLiteral("Words"), QStringLiteral("words"), {}, report::words_tables(f, plan, style)},
+      {QStringLiteral("All numbers"), QStringLiteral("numbers"), {}, report::tables_of(answer.document)}};
   std::erase_if(all, [](const View& v) { return v.figures.empty() && v.tables.empty(); });
   return all;
 }
 
-void verdict_row(QVBoxLayout* into, const evidence::AttributeFinding& f, const wording::FindingText& said, QWidget* page) {
+void verdict_row(QVBoxLayout* into, const evidence::AttributeFinding& f, const wording::FindingText& said,
+                 QWidget* page) {
   const Tokens& t = tokens();
   const bool noted = f.word == evidence::Word::noted;
   auto* row = new QHBoxLayout;
@@ -71,7 +82,8 @@ void verdict_row(QVBoxLayout* into, const evidence::AttributeFinding& f, const w
   row->addWidget(new VerdictMark(f.word, page), 0, Qt::AlignTop);
   auto* words = new QVBoxLayout;
   words->setSpacing(1);
-  auto* title = label(text(said.title), face(15, noted ? Weight::regular : Weight::semi_bold), noted ? t.soft_ink : t.ink, page);
+  auto* title =
+      label(text(said.title), face(15, noted ? Weight::regular : Weight::semi_bold), noted ? t.soft_ink : t.ink, page);
   title->setObjectName(noted ? QStringLiteral("noted_title") : QStringLiteral("verdict_title"));
   words->addWidget(title);
   auto* sentence = label(text(said.sentence), face(15), noted ? t.soft_ink : t.ink, page);
@@ -116,7 +128,9 @@ FindingsScreen::FindingsScreen(Session& session, const Style& style, QWidget* pa
   refresh();
 }
 
-FindingsScreen::~FindingsScreen() { changes_ = Subscription(); }
+FindingsScreen::~FindingsScreen() {
+  changes_ = Subscription();
+}
 
 void FindingsScreen::hear(const Notice& notice) {
   const auto trial = session_.trial();
@@ -155,10 +169,14 @@ void FindingsScreen::refresh() {
     view_ = 0;
   }
   answered_ = trial ? trial->id() : IdOf<Trial>();
-  if (!trial || stage(*trial) == Stage::plan) show_draft();
-  else if (stage(*trial) == Stage::brew_and_taste) show_open_sheets();
-  else if (stage(*trial) == Stage::all_locked) show_key();
-  else compute();
+  if (!trial || stage(*trial) == Stage::plan)
+    show_draft();
+  else if (stage(*trial) == Stage::brew_and_taste)
+    show_open_sheets();
+  else if (stage(*trial) == Stage::all_locked)
+    show_key();
+  else
+    compute();
 }
 
 QVBoxLayout* FindingsScreen::new_page() {
@@ -177,7 +195,8 @@ void FindingsScreen::show_draft() {
   auto* down = new_page();
   auto* page = down->parentWidget();
   down->addWidget(label(QStringLiteral("Nothing is tasted yet"), face(22, Weight::semi_bold), t.ink, page));
-  auto* said = label(session_.trial() ? QStringLiteral("This trial is still a draft. What it finds is shown here once it is sealed, tasted, and its key opened.")
+  auto* said = label(session_.trial() ? QStringLiteral("This trial is still a draft. What it finds is shown here once "
+                                                       "it is sealed, tasted, and its key opened.")
                                       : QStringLiteral("No trial is on the bench. Take one from the start page."),
                      face(15), t.soft_ink, page);
   said->setObjectName(QStringLiteral("closed_said"));
@@ -191,8 +210,10 @@ void FindingsScreen::show_open_sheets() {
   const auto all = live_servings(*trial).size(), open = open_sheets(*trial).size();
   auto* down = new_page();
   auto* page = down->parentWidget();
-  down->addWidget(label(QStringLiteral("The key stays closed while a sheet is open"), face(22, Weight::semi_bold), t.ink, page));
-  auto* count = label(QStringLiteral("%1 of %2 sheets locked. Open:").arg(all - open).arg(all), face(15), t.soft_ink, page);
+  down->addWidget(
+      label(QStringLiteral("The key stays closed while a sheet is open"), face(22, Weight::semi_bold), t.ink, page));
+  auto* count =
+      label(QStringLiteral("%1 of %2 sheets locked. Open:").arg(all - open).arg(all), face(15), t.soft_ink, page);
   count->setObjectName(QStringLiteral("closed_said"));
   down->addWidget(count);
   auto* names = label(open_sheets_lines(*trial).join(QLatin1Char('\n')), face(15), t.ink, page);
@@ -206,10 +227,13 @@ void FindingsScreen::show_key() {
   const auto trial = session_.trial();
   auto* down = new_page();
   auto* page = down->parentWidget();
-  down->addWidget(label(QStringLiteral("All %1 sheets are locked").arg(live_servings(*trial).size()), face(22, Weight::semi_bold), t.ink, page));
-  auto* said = label(QStringLiteral("Opening the key is done once. It is checked against its seal, and noted with the name of who opened it. "
-                                    "From then on a change to a sheet is an amendment, with its reason."),
-                     face(15), t.soft_ink, page);
+  down->addWidget(label(QStringLiteral("All %1 sheets are locked").arg(live_servings(*trial).size()),
+                        face(22, Weight::semi_bold), t.ink, page));
+  auto* said = label(
+      QStringLiteral(
+          "Opening the key is done once. It is checked against its seal, and noted with the name of who opened it. "
+          "From then on a change to a sheet is an amendment, with its reason."),
+      face(15), t.soft_ink, page);
   said->setObjectName(QStringLiteral("closed_said"));
   said->setMaximumWidth(700);
   down->addWidget(said);
@@ -236,8 +260,10 @@ void FindingsScreen::compute() {
     show_trouble(text(wording::sentence(unmasked.error())));
     return;
   }
-  if (answer_) show_answer();  // what stood stays while it is worked out anew
-  else new_page()->addStretch(1);
+  if (answer_)
+    show_answer();  // what stood stays while it is worked out anew
+  else
+    new_page()->addStretch(1);
   slow_.start();
   work_.start(std::move(*unmasked), style_);
 }
@@ -309,13 +335,15 @@ QWidget* FindingsScreen::answer_column() {
   const bool several = f.contrasts.size() > 1;
   const auto rows = [&](bool noted) {
     for (const auto& a : f.attributes)
-      if ((a.word == evidence::Word::noted) == noted) verdict_row(down, a, wording::finding_text(a, plan, style_, several), column);
+      if ((a.word == evidence::Word::noted) == noted)
+        verdict_row(down, a, wording::finding_text(a, plan, style_, several), column);
   };
   rows(false);
   rule_block_ = new SideRule(column);
   down->addWidget(rule_block_);
   fill_rule();
-  const bool any_noted = std::ranges::any_of(f.attributes, [](const auto& a) { return a.word == evidence::Word::noted; });
+  const bool any_noted =
+      std::ranges::any_of(f.attributes, [](const auto& a) { return a.word == evidence::Word::noted; });
   if (any_noted) down->addWidget(label(QStringLiteral("Also noted, not decided"), face(15), t.soft_ink, column));
   rows(true);
   return column;
@@ -346,7 +374,8 @@ void FindingsScreen::fill_rule() {
     auto* sentence = label(text(wording::rule_sentence(*plan.plan.rule, plan, style_)), face(15), t.ink, inside);
     sentence->setObjectName(QStringLiteral("rule_sentence"));
     down->addWidget(sentence);
-    auto* outcome = label(text(wording::rule_outcome(*answer_->findings.rule, plan, style_)), face(15, Weight::semi_bold), t.ink, inside);
+    auto* outcome = label(text(wording::rule_outcome(*answer_->findings.rule, plan, style_)),
+                          face(15, Weight::semi_bold), t.ink, inside);
     outcome->setObjectName(QStringLiteral("rule_outcome"));
     down->addWidget(outcome);
   } else {
@@ -355,7 +384,8 @@ void FindingsScreen::fill_rule() {
   if (trial->rule) {
     auto* adopted = label(QStringLiteral("House rule from %1: %2 Adopted by %3; %4; look again: %5.")
                               .arg(text(trial->rule->from_when), text(trial->rule->sentence), text(trial->rule->who),
-                                   trial->rule->counter_checked ? QStringLiteral("checked at the counter") : QStringLiteral("to be checked at the counter"),
+                                   trial->rule->counter_checked ? QStringLiteral("checked at the counter")
+                                                                : QStringLiteral("to be checked at the counter"),
                                    text(trial->rule->review)),
                           face(15), t.ink, inside);
     adopted->setObjectName(QStringLiteral("adopted"));
@@ -364,11 +394,14 @@ void FindingsScreen::fill_rule() {
   auto* acts = new QHBoxLayout;
   acts->setSpacing(10);
   if (!session_.read_only()) {
-    auto* form = outlined_button(trial->rule ? QStringLiteral("Change it") : QStringLiteral("Adopt, to be checked at the counter"), QStringLiteral("adopt"), inside);
+    auto* form = outlined_button(
+        trial->rule ? QStringLiteral("Change it") : QStringLiteral("Adopt, to be checked at the counter"),
+        QStringLiteral("adopt"), inside);
     connect(form, &QPushButton::clicked, this, &FindingsScreen::show_adopt_form);
     acts->addWidget(form);
     if (trial->rule && !trial->rule->counter_checked) {
-      auto* checked = outlined_button(QStringLiteral("Checked at the counter"), QStringLiteral("counter_checked"), inside);
+      auto* checked =
+          outlined_button(QStringLiteral("Checked at the counter"), QStringLiteral("counter_checked"), inside);
       connect(checked, &QPushButton::clicked, this, [this, rule = *trial->rule]() mutable {
         rule.counter_checked = true;
         adopt(std::move(rule));
@@ -402,8 +435,10 @@ void FindingsScreen::show_adopt_form() {
     if (!form->complete()) return;
     AdoptedRule rule = form->rule();
     const auto done = session_.run(AdoptRule{std::move(rule)});
-    if (!done) form->refuse(text(wording::sentence(done.error())));
-    else if (*done == 0) fill_rule();  // nothing had changed, so nothing was announced
+    if (!done)
+      form->refuse(text(wording::sentence(done.error())));
+    else if (*done == 0)
+      fill_rule();  // nothing had changed, so nothing was announced
   });
   if (auto* first = form->findChild<QLineEdit*>(QStringLiteral("adopt_from"))) first->setFocus();
 }
@@ -464,8 +499,10 @@ void FindingsScreen::show_view(int index) {
     QString out = QStringLiteral("trial-%1-%2").arg(answer_->unmasked.plan().plan.number).arg(view.object);
     return of > 1 ? out + QStringLiteral("-%1").arg(i + 1) : out;
   };
-  for (std::size_t i = 0; i < view.figures.size(); ++i) down->addWidget(new FigureView(view.figures[i], stem(i, view.figures.size()), prompt_, page), 1);
-  for (std::size_t i = 0; i < view.tables.size(); ++i) down->addWidget(new TableView(view.tables[i], stem(i, view.tables.size()), prompt_, page));
+  for (std::size_t i = 0; i < view.figures.size(); ++i)
+    down->addWidget(new FigureView(view.figures[i], stem(i, view.figures.size()), prompt_, page), 1);
+  for (std::size_t i = 0; i < view.tables.size(); ++i)
+    down->addWidget(new TableView(view.tables[i], stem(i, view.tables.size()), prompt_, page));
   if (view.figures.empty()) down->addStretch(1);
   chart_area_->setWidget(page);
 }
@@ -513,8 +550,10 @@ QWidget* FindingsScreen::actions() {
     across->addWidget(next);
     const auto& contrasts = answer_->findings.contrasts;
     if (auto middle = contrasts.empty() ? std::nullopt : between(plan, contrasts.front(), style_)) {
-      auto* half = outlined_button(QStringLiteral("Plan %1 between").arg(text(middle->level)), QStringLiteral("plan_between"), holder);
-      connect(half, &QPushButton::clicked, this, [this, draft = std::move(middle->plan)] { emit follow_up_wanted(draft); });
+      auto* half = outlined_button(QStringLiteral("Plan %1 between").arg(text(middle->level)),
+                                   QStringLiteral("plan_between"), holder);
+      connect(half, &QPushButton::clicked, this,
+              [this, draft = std::move(middle->plan)] { emit follow_up_wanted(draft); });
       across->addWidget(half);
     }
   }

@@ -44,14 +44,19 @@ void FindingsWork::start(Unmasked unmasked, const Style& style) {
   const QString version = QCoreApplication::applicationVersion();
   settings.program = version.isEmpty() ? "Likeleaf" : "Likeleaf " + version.toStdString();
   auto& job = jobs_.emplace_back();
-  job.thread = std::jthread([this, request, settings, finder = finder_, finished = job.finished, copy = std::move(unmasked)](const std::stop_token& token) mutable {
+  job.thread = std::jthread([this, request, settings, finder = finder_, finished = job.finished,
+                             copy = std::move(unmasked)](const std::stop_token& token) mutable {
     const Progress progress = [this, request](double share) {
-      QMetaObject::invokeMethod(this, [this, request, share] {
-        if (request == request_ && on_progress) on_progress(share);
-      }, Qt::QueuedConnection);
+      QMetaObject::invokeMethod(
+          this,
+          [this, request, share] {
+            if (request == request_ && on_progress) on_progress(share);
+          },
+          Qt::QueuedConnection);
     };
     auto answer = answer_of(std::move(copy), finder, settings, token, progress);
-    QMetaObject::invokeMethod(this, [this, request, answer = std::move(answer)] { deliver(request, answer); }, Qt::QueuedConnection);
+    QMetaObject::invokeMethod(
+        this, [this, request, answer = std::move(answer)] { deliver(request, answer); }, Qt::QueuedConnection);
     finished->store(true);
   });
 }

@@ -16,7 +16,8 @@ Plan follow_up(const SealedPlan& sealed) {
 
 std::optional<Between> between(const SealedPlan& sealed, Contrast contrast, const Style& style) {
   const Lever& lever = sealed.plan.lever;
-  if (!is_numeric(lever.kind) || contrast.a >= lever.levels.size() || contrast.b >= lever.levels.size()) return std::nullopt;
+  if (!is_numeric(lever.kind) || contrast.a >= lever.levels.size() || contrast.b >= lever.levels.size())
+    return std::nullopt;
   const auto low = lever.levels[contrast.a].value, high = lever.levels[contrast.b].value;
   if (!low || !high) return std::nullopt;
   Level middle;

@@ -13,7 +13,11 @@ QString places_text(const std::vector<int>& places) {
   for (std::size_t i = 0; i < places.size();) {
     std::size_t end = i;
     while (end + 1 < places.size() && places[end + 1] == places[end] + 1) ++end;
-    runs << (end == i ? QString::number(places[i]) : QStringLiteral("%1%2%3").arg(places[i]).arg(end == i + 1 ? QStringLiteral(", ") : QStringLiteral("–")).arg(places[end]));
+    runs << (end == i ? QString::number(places[i])
+                      : QStringLiteral("%1%2%3")
+                            .arg(places[i])
+                            .arg(end == i + 1 ? QStringLiteral(", ") : QStringLiteral("–"))
+                            .arg(places[end]));
     i = end + 1;
   }
   return (places.size() == 1 ? QStringLiteral("pair ") : QStringLiteral("pairs ")) + runs.join(QStringLiteral(", "));
@@ -33,7 +37,8 @@ QString sitting_text(int sitting, std::vector<int> places) {
 QStringList open_sheets_lines(const Trial& trial) {
   if (!trial.sealed) return {};
   std::map<IdOf<Assessor>, std::map<int, std::vector<int>>> open;
-  for (const BlindServing* serving : open_sheets(trial)) open[serving->assessor][serving->sitting].push_back(serving->place);
+  for (const BlindServing* serving : open_sheets(trial))
+    open[serving->assessor][serving->sitting].push_back(serving->place);
   QStringList lines;
   for (const auto assessor : tasters(trial.sealed->plan)) {
     const auto found = open.find(assessor);
@@ -41,7 +46,8 @@ QStringList open_sheets_lines(const Trial& trial) {
     QStringList sittings;
     for (const auto& [sitting, places] : found->second) sittings << sitting_text(sitting, places);
     const auto* who = find_record(trial.sealed->registers.assessors, assessor);
-    lines << (who ? QString::fromStdString(who->alias) : QStringLiteral("?")) + QStringLiteral(": ") + sittings.join(QStringLiteral("; "));
+    lines << (who ? QString::fromStdString(who->alias) : QStringLiteral("?")) + QStringLiteral(": ") +
+                 sittings.join(QStringLiteral("; "));
   }
   return lines;
 }

@@ -22,13 +22,15 @@ Plan empty_sheet(const Session& session) {
   Plan plan;
   plan.lever.levels.resize(2);
   plan.lever.levels.front().present_way = true;
-  for (const auto kind : {ConstantKind::leaf_dose, ConstantKind::water_mass, ConstantKind::steep_time, ConstantKind::water, ConstantKind::vessel,
-                          ConstantKind::chill, ConstantKind::tasting_temperature, ConstantKind::eyes}) {
+  for (const auto kind :
+       {ConstantKind::leaf_dose, ConstantKind::water_mass, ConstantKind::steep_time, ConstantKind::water,
+        ConstantKind::vessel, ConstantKind::chill, ConstantKind::tasting_temperature, ConstantKind::eyes}) {
     Constant constant;
     constant.kind = kind;
     plan.constants.push_back(constant);
   }
-  for (const auto& attribute : session.attributes()) plan.attributes.push_back({attribute.id, false, attribute.margin, Expectation::none});
+  for (const auto& attribute : session.attributes())
+    plan.attributes.push_back({attribute.id, false, attribute.margin, Expectation::none});
   return plan;
 }
 
@@ -40,7 +42,8 @@ class Sheet final : public QWidget {
  protected:
   bool event(QEvent* event) override {
     const bool out = QWidget::event(event);
-    if ((event->type() == QEvent::LayoutRequest || event->type() == QEvent::Resize || event->type() == QEvent::Show) && layout())
+    if ((event->type() == QEvent::LayoutRequest || event->type() == QEvent::Resize || event->type() == QEvent::Show) &&
+        layout())
       setMinimumHeight(std::max(layout()->totalHeightForWidth(width()), layout()->totalMinimumSize().height()));
     return out;
   }
@@ -48,7 +51,8 @@ class Sheet final : public QWidget {
 
 }  // namespace
 
-PlanScreen::PlanScreen(Session& session, const Style& style, QWidget* parent) : QWidget(parent), session_(session), editor_(session, style) {
+PlanScreen::PlanScreen(Session& session, const Style& style, QWidget* parent)
+    : QWidget(parent), session_(session), editor_(session, style) {
   const Tokens& t = tokens();
   setObjectName(QStringLiteral("plan_screen"));
   auto* down = new QVBoxLayout(this);
@@ -60,7 +64,9 @@ PlanScreen::PlanScreen(Session& session, const Style& style, QWidget* parent) : 
   empty_ = new QWidget(this);
   auto* start = new QVBoxLayout(empty_);
   start->addStretch(1);
-  start->addWidget(words(QStringLiteral("One question, one thing that changes, everything else held."), face(22, Weight::semi_bold), t.ink, empty_), 0, Qt::AlignHCenter);
+  start->addWidget(words(QStringLiteral("One question, one thing that changes, everything else held."),
+                         face(22, Weight::semi_bold), t.ink, empty_),
+                   0, Qt::AlignHCenter);
   auto* begin_button = new QPushButton(QStringLiteral("&Begin a trial"), empty_);
   begin_button->setObjectName(QStringLiteral("begin"));
   begin_button->setMinimumSize(160, 44);
@@ -166,7 +172,8 @@ bool PlanScreen::eventFilter(QObject* watched, QEvent* event) {
   if (!at || !isVisible() || !isAncestorOf(at)) return false;
   const auto* key = static_cast<QKeyEvent*>(event);
   const auto held = key->modifiers() & ~Qt::KeypadModifier;
-  if (key->key() != Qt::Key_Z || (held != Qt::ControlModifier && held != (Qt::ControlModifier | Qt::ShiftModifier))) return false;
+  if (key->key() != Qt::Key_Z || (held != Qt::ControlModifier && held != (Qt::ControlModifier | Qt::ShiftModifier)))
+    return false;
   if (const auto* line = qobject_cast<QLineEdit*>(at); line && line->isModified()) return false;
   if (event->type() == QEvent::ShortcutOverride) {
     event->accept();

@@ -21,8 +21,10 @@ class QuietCombo final : public QComboBox {
 
  protected:
   void wheelEvent(QWheelEvent* event) override {
-    if (hasFocus()) QComboBox::wheelEvent(event);
-    else event->ignore();
+    if (hasFocus())
+      QComboBox::wheelEvent(event);
+    else
+      event->ignore();
   }
 };
 
@@ -60,7 +62,8 @@ QString PlanEditor::set(const std::function<void(Plan&)>& change) const {
   });
 }
 
-PlanSection::PlanSection(PlanEditor& editor, QWidget* parent) : QWidget(parent), editor_(editor), down_(new QVBoxLayout(this)) {
+PlanSection::PlanSection(PlanEditor& editor, QWidget* parent)
+    : QWidget(parent), editor_(editor), down_(new QVBoxLayout(this)) {
   down_->setContentsMargins(0, 0, 0, 0);
   down_->setSpacing(4);
   refusal_ = words({}, face(15), tokens().caution, this);
@@ -127,10 +130,12 @@ QLabel* PlanSection::soft(const QString& text, QBoxLayout* into) {
   return l;
 }
 
-BlankLine* PlanSection::blank(const QString& name, const QString& object, const Read& read, const Write& write, const QString& placeholder) {
-  return own_blank(name, object, read, [this, write](const QString& text) {
-    return editor_.edit([&](Plan& plan) { return write(plan, text); });
-  }, placeholder);
+BlankLine* PlanSection::blank(const QString& name, const QString& object, const Read& read, const Write& write,
+                              const QString& placeholder) {
+  return own_blank(
+      name, object, read,
+      [this, write](const QString& text) { return editor_.edit([&](Plan& plan) { return write(plan, text); }); },
+      placeholder);
 }
 
 BlankLine* PlanSection::own_blank(const QString& name, const QString& object, const Read& read,
@@ -148,10 +153,12 @@ BlankLine* PlanSection::own_blank(const QString& name, const QString& object, co
   return out;
 }
 
-void PlanSection::steppers(const QString& name, const QString& object, QBoxLayout* into, const std::function<void(Plan&, int)>& step) {
+void PlanSection::steppers(const QString& name, const QString& object, QBoxLayout* into,
+                           const std::function<void(Plan&, int)>& step) {
   if (editor_.locked()) return;
   for (const int way : {-1, 1}) {
-    auto* b = act(way < 0 ? QStringLiteral("−") : QStringLiteral("+"), way < 0 ? name + QStringLiteral(", less") : name + QStringLiteral(", more"),
+    auto* b = act(way < 0 ? QStringLiteral("−") : QStringLiteral("+"),
+                  way < 0 ? name + QStringLiteral(", less") : name + QStringLiteral(", more"),
                   object + (way < 0 ? QStringLiteral(".less") : QStringLiteral(".more")),
                   [this, step, way] { say(editor_.set([&](Plan& plan) { step(plan, way); })); });
     b->setFocusPolicy(Qt::ClickFocus);
@@ -161,8 +168,10 @@ void PlanSection::steppers(const QString& name, const QString& object, QBoxLayou
   }
 }
 
-QWidget* PlanSection::choice(const QString& name, const QString& object, const std::function<QStringList(const Plan&)>& items,
-                             const std::function<int(const Plan&)>& read, const std::function<void(Plan&, int)>& write) {
+QWidget* PlanSection::choice(const QString& name, const QString& object,
+                             const std::function<QStringList(const Plan&)>& items,
+                             const std::function<int(const Plan&)>& read,
+                             const std::function<void(Plan&, int)>& write) {
   if (editor_.locked()) {
     auto* l = words({}, face(15, Weight::medium), tokens().ink, body_);
     l->setObjectName(object);
@@ -175,10 +184,15 @@ QWidget* PlanSection::choice(const QString& name, const QString& object, const s
   c->setAccessibleName(name);
   c->setFont(face(15));
   c->setFrame(false);
-  c->setStyleSheet(QStringLiteral("QComboBox { background: transparent; color: %1; border: none; border-bottom: 1px solid %2; padding: 1px 2px; }"
-                                  "QComboBox:focus { border-bottom: 2px solid %3; } QComboBox::drop-down { border: none; width: 16px; }"
-                                  "QComboBox QAbstractItemView { background: %4; color: %1; selection-background-color: %3; selection-color: %5; }")
-                       .arg(tokens().ink.name(), tokens().line.name(), tokens().action.name(), tokens().sheet.name(), tokens().on_action.name()));
+  c->setStyleSheet(
+      QStringLiteral(
+          "QComboBox { background: transparent; color: %1; border: none; border-bottom: 1px solid %2; padding: 1px "
+          "2px; }"
+          "QComboBox:focus { border-bottom: 2px solid %3; } QComboBox::drop-down { border: none; width: 16px; }"
+          "QComboBox QAbstractItemView { background: %4; color: %1; selection-background-color: %3; selection-color: "
+          "%5; }")
+          .arg(tokens().ink.name(), tokens().line.name(), tokens().action.name(), tokens().sheet.name(),
+               tokens().on_action.name()));
   c->setMinimumHeight(30);
   c->setMinimumContentsLength(4);
   c->setSizeAdjustPolicy(QComboBox::AdjustToContents);
@@ -193,7 +207,8 @@ QWidget* PlanSection::choice(const QString& name, const QString& object, const s
     }
     c->setCurrentIndex(read(plan));
   });
-  connect(c, &QComboBox::activated, this, [this, write](int at) { say(editor_.set([&](Plan& plan) { write(plan, at); })); });
+  connect(c, &QComboBox::activated, this,
+          [this, write](int at) { say(editor_.set([&](Plan& plan) { write(plan, at); })); });
   return c;
 }
 
@@ -202,7 +217,9 @@ QWidget* PlanSection::tick(const QString& name, const QString& object, const std
   if (editor_.locked()) {
     auto* l = words({}, face(15), tokens().ink, body_);
     l->setObjectName(object);
-    bind([l, name, read](const Plan& plan) { l->setText((read(plan) ? QStringLiteral("✓ ") : QStringLiteral("– ")) + name); });
+    bind([l, name, read](const Plan& plan) {
+      l->setText((read(plan) ? QStringLiteral("✓ ") : QStringLiteral("– ")) + name);
+    });
     return l;
   }
   auto* box = new QCheckBox(name, body_);
@@ -211,11 +228,13 @@ QWidget* PlanSection::tick(const QString& name, const QString& object, const std
   box->setFont(face(15));
   box->setMinimumHeight(30);
   bind([box, read](const Plan& plan) { box->setChecked(read(plan)); });
-  connect(box, &QCheckBox::clicked, this, [this, write](bool on) { say(editor_.set([&](Plan& plan) { write(plan, on); })); });
+  connect(box, &QCheckBox::clicked, this,
+          [this, write](bool on) { say(editor_.set([&](Plan& plan) { write(plan, on); })); });
   return box;
 }
 
-QPushButton* PlanSection::act(const QString& text, const QString& name, const QString& object, const std::function<void()>& run) {
+QPushButton* PlanSection::act(const QString& text, const QString& name, const QString& object,
+                              const std::function<void()>& run) {
   if (editor_.locked()) return nullptr;
   auto* b = new QPushButton(text, body_);
   b->setObjectName(object);
@@ -225,9 +244,11 @@ QPushButton* PlanSection::act(const QString& text, const QString& name, const QS
   b->setMinimumHeight(30);
   b->setCursor(Qt::PointingHandCursor);
   const Tokens& t = tokens();
-  b->setStyleSheet(QStringLiteral("QPushButton { color: %1; border: 1px solid transparent; padding: 2px 4px; text-align: left; }"
-                                  "QPushButton:focus { border: 1px solid %1; border-radius: 4px; }"
-                                  "QPushButton:hover { background: %2; border-radius: 4px; }").arg(t.action.name(), t.band.name()));
+  b->setStyleSheet(
+      QStringLiteral("QPushButton { color: %1; border: 1px solid transparent; padding: 2px 4px; text-align: left; }"
+                     "QPushButton:focus { border: 1px solid %1; border-radius: 4px; }"
+                     "QPushButton:hover { background: %2; border-radius: 4px; }")
+          .arg(t.action.name(), t.band.name()));
   connect(b, &QPushButton::clicked, this, [run] { run(); });
   return b;
 }

@@ -22,7 +22,9 @@ namespace likeleaf::ui {
 
 class BlankLine;
 
-inline QString qt(const std::string& s) { return QString::fromStdString(s); }
+inline QString qt(const std::string& s) {
+  return QString::fromStdString(s);
+}
 
 /// Plain text that wraps.
 QLabel* words(const QString& s, const QFont& font, const QColor& color, QWidget* parent);
@@ -68,7 +70,8 @@ class PlanSection : public QWidget {
   BlankLine* own_blank(const QString& name, const QString& object, const Read& read,
                        const std::function<QString(const QString&)>& write, const QString& placeholder = {});
   /// Small − and + beside a number, for the mouse.
-  void steppers(const QString& name, const QString& object, QBoxLayout* into, const std::function<void(Plan&, int)>& step);
+  void steppers(const QString& name, const QString& object, QBoxLayout* into,
+                const std::function<void(Plan&, int)>& step);
   /// A choice; a label with the chosen words where nothing may be changed.
   QWidget* choice(const QString& name, const QString& object, const std::function<QStringList(const Plan&)>& items,
                   const std::function<int(const Plan&)>& read, const std::function<void(Plan&, int)>& write);

@@ -7,8 +7,12 @@
 namespace likeleaf::ui {
 namespace {
 
-bool is_mass(ConstantKind kind) { return kind == ConstantKind::leaf_dose || kind == ConstantKind::water_mass; }
-bool is_time(ConstantKind kind) { return kind == ConstantKind::steep_time || kind == ConstantKind::longest_hold; }
+bool is_mass(ConstantKind kind) {
+  return kind == ConstantKind::leaf_dose || kind == ConstantKind::water_mass;
+}
+bool is_time(ConstantKind kind) {
+  return kind == ConstantKind::steep_time || kind == ConstantKind::longest_hold;
+}
 
 QString without(QString text, const QStringList& signs) {
   text = text.trimmed();
@@ -29,7 +33,8 @@ Result<std::int64_t> parse_step(QString text, const Style& style, const std::str
     if (text.endsWith(QStringLiteral("°"))) text.chop(1);
     break;
   }
-  const auto read = parse_decimal(text.trimmed().toStdString(), 3, 0, 50'000, field, fahrenheit ? "0 to 50 °F" : "0 to 50 °C");
+  const auto read =
+      parse_decimal(text.trimmed().toStdString(), 3, 0, 50'000, field, fahrenheit ? "0 to 50 °F" : "0 to 50 °C");
   if (!read) {
     Error error = read.error();
     error.value = shown_value(typed);
@@ -49,11 +54,13 @@ QString target_text(ConstantKind kind, const std::optional<std::int64_t>& value,
 
 QString tolerance_text(ConstantKind kind, const std::optional<std::int64_t>& value, const Style& style) {
   if (!value) return {};
-  return QStringLiteral("±") + (is_mass(kind) || is_time(kind) ? target_text(kind, value, style)
-                                                               : QString::fromStdString(step_text(TemperatureStep(*value), style)));
+  return QStringLiteral("±") + (is_mass(kind) || is_time(kind)
+                                    ? target_text(kind, value, style)
+                                    : QString::fromStdString(step_text(TemperatureStep(*value), style)));
 }
 
-Result<std::optional<std::int64_t>> parse_target(ConstantKind kind, const QString& text, const Style& style, const std::string& field) {
+Result<std::optional<std::int64_t>> parse_target(ConstantKind kind, const QString& text, const Style& style,
+                                                 const std::string& field) {
   const std::string typed = text.trimmed().toStdString();
   if (typed.empty()) return std::optional<std::int64_t>();
   if (is_mass(kind)) return parse_mass(typed, field).map([](Mass m) { return std::optional(m.count()); });
@@ -61,7 +68,8 @@ Result<std::optional<std::int64_t>> parse_target(ConstantKind kind, const QStrin
   return parse_temperature(typed, style, field).map([](Temperature t) { return std::optional(t.milli_celsius()); });
 }
 
-Result<std::optional<std::int64_t>> parse_tolerance(ConstantKind kind, const QString& text, const Style& style, const std::string& field) {
+Result<std::optional<std::int64_t>> parse_tolerance(ConstantKind kind, const QString& text, const Style& style,
+                                                    const std::string& field) {
   const QString typed = without(text, {QStringLiteral("±"), QStringLiteral("+/-"), QStringLiteral("+-")});
   if (typed.isEmpty()) return std::optional<std::int64_t>();
   if (is_mass(kind) || is_time(kind)) return parse_target(kind, typed, style, field);
@@ -70,22 +78,33 @@ Result<std::optional<std::int64_t>> parse_tolerance(ConstantKind kind, const QSt
 
 std::int64_t target_step(ConstantKind kind) {
   switch (kind) {
-    case ConstantKind::leaf_dose: return 500;
-    case ConstantKind::water_mass: return 10'000;
-    case ConstantKind::steep_time: return 5'000;
-    case ConstantKind::longest_hold: return 60'000;
-    default: return 1'000;
+    case ConstantKind::leaf_dose:
+      return 500;
+    case ConstantKind::water_mass:
+      return 10'000;
+    case ConstantKind::steep_time:
+      return 5'000;
+    case ConstantKind::longest_hold:
+      return 60'000;
+    default:
+      return 1'000;
   }
 }
 
 std::int64_t target_start(ConstantKind kind) {
   switch (kind) {
-    case ConstantKind::leaf_dose: return 3'000;
-    case ConstantKind::water_mass: return 150'000;
-    case ConstantKind::steep_time: return 60'000;
-    case ConstantKind::longest_hold: return 600'000;
-    case ConstantKind::tasting_temperature: return 42'000;
-    default: return 80'000;
+    case ConstantKind::leaf_dose:
+      return 3'000;
+    case ConstantKind::water_mass:
+      return 150'000;
+    case ConstantKind::steep_time:
+      return 60'000;
+    case ConstantKind::longest_hold:
+      return 600'000;
+    case ConstantKind::tasting_temperature:
+      return 42'000;
+    default:
+      return 80'000;
   }
 }
 
@@ -100,8 +119,11 @@ QString margin_text(Scale scale, std::int64_t margin, const Style& style) {
 }
 
 Result<std::int64_t> parse_margin(Scale scale, const QString& text, const std::string& field) {
-  const std::string typed = without(text, {QStringLiteral("±"), QStringLiteral("×"), QStringLiteral("x"), QStringLiteral("+/-")}).toStdString();
-  if (scale == Scale::seconds) return parse_decimal(typed, 3, 1'001, 10'000, field, "a ratio above ×1.00, at most ×10.00");
+  const std::string typed =
+      without(text, {QStringLiteral("±"), QStringLiteral("×"), QStringLiteral("x"), QStringLiteral("+/-")})
+          .toStdString();
+  if (scale == Scale::seconds)
+    return parse_decimal(typed, 3, 1'001, 10'000, field, "a ratio above ×1.00, at most ×10.00");
   constexpr const char* allowed = "half a point or more, in half points";
   const auto tenths = parse_decimal(typed, 1, 5, scale == Scale::register_bands ? 200 : 100, field, allowed);
   if (!tenths) return tenths;
@@ -110,9 +132,13 @@ Result<std::int64_t> parse_margin(Scale scale, const QString& text, const std::s
 }
 
 Result<int> parse_count(const QString& text, int lowest, int highest, const std::string& field) {
-  return parse_decimal(text.trimmed().toStdString(), 0, lowest, highest, field).map([](std::int64_t n) { return static_cast<int>(n); });
+  return parse_decimal(text.trimmed().toStdString(), 0, lowest, highest, field).map([](std::int64_t n) {
+    return static_cast<int>(n);
+  });
 }
 
-std::string plain(const QString& text) { return text.trimmed().toStdString(); }
+std::string plain(const QString& text) {
+  return text.trimmed().toStdString();
+}
 
 }  // namespace likeleaf::ui

@@ -16,8 +16,10 @@ QString target_text(ConstantKind kind, const std::optional<std::int64_t>& value,
 /// "±0.05 g"; empty for nothing.
 QString tolerance_text(ConstantKind kind, const std::optional<std::int64_t>& value, const Style& style);
 /// Empty text is nothing. Errors name the field, the value and what is allowed.
-Result<std::optional<std::int64_t>> parse_target(ConstantKind kind, const QString& text, const Style& style, const std::string& field);
-Result<std::optional<std::int64_t>> parse_tolerance(ConstantKind kind, const QString& text, const Style& style, const std::string& field);
+Result<std::optional<std::int64_t>> parse_target(ConstantKind kind, const QString& text, const Style& style,
+                                                 const std::string& field);
+Result<std::optional<std::int64_t>> parse_tolerance(ConstantKind kind, const QString& text, const Style& style,
+                                                    const std::string& field);
 /// One click of − or +, and where a number starts that was never set.
 std::int64_t target_step(ConstantKind kind);
 std::int64_t target_start(ConstantKind kind);

@@ -91,7 +91,8 @@ class ServingSection final : public PlanSection {
 
  private:
   void control_row(std::size_t at, QVBoxLayout* down);
-  void count_row(const QString& text, const QString& object, int Plan::* field, int lowest, int highest, QVBoxLayout* down);
+  void count_row(const QString& text, const QString& object, int Plan::*field, int lowest, int highest,
+                 QVBoxLayout* down);
 };
 
 }  // namespace likeleaf::ui

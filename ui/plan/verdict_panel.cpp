@@ -28,8 +28,9 @@ void need_row(const QString& name, const QString& value, QVBoxLayout* down, QWid
 QString leaf_text(const LotNeed& need, const Registers& registers, const Style& style) {
   const auto* lot = find_record(registers.lots, need.lot);
   const QString mass = qt(mass_text(need.leaf + need.open_reference_leaf, style));
-  return QStringLiteral("%1 of %2%3").arg(mass, lot ? qt(lot->code) : QStringLiteral("?"),
-                                          need.stock ? QStringLiteral(" (%1 there)").arg(qt(mass_text(*need.stock, style))) : QString());
+  return QStringLiteral("%1 of %2%3")
+      .arg(mass, lot ? qt(lot->code) : QStringLiteral("?"),
+           need.stock ? QStringLiteral(" (%1 there)").arg(qt(mass_text(*need.stock, style))) : QString());
 }
 
 void fill_needs(const Plan& plan, const Registers& registers, const Style& style, QVBoxLayout* down, QWidget* parent) {
@@ -39,10 +40,20 @@ void fill_needs(const Plan& plan, const Registers& registers, const Style& style
     if (lot.leaf.count() + lot.open_reference_leaf.count() > 0) leaves << leaf_text(lot, registers, style);
   if (!leaves.isEmpty()) need_row(QStringLiteral("leaf"), leaves.join(QLatin1Char('\n')), down, parent);
   need_row(QStringLiteral("water"), qt(volume_text(need.water, style)), down, parent);
-  need_row(QStringLiteral("brews"), QStringLiteral("%1, at most %2 a sitting%3").arg(need.brews).arg(need.most_brews_in_a_sitting)
-               .arg(need.open_reference_brews > 0 ? QStringLiteral(", and %1 open").arg(need.open_reference_brews) : QString()), down, parent);
-  need_row(QStringLiteral("cups"), QStringLiteral("%1 a sitting, %2 each").arg(need.most_cups_in_a_sitting).arg(qt(volume_text(need.cup, style))), down, parent);
-  need_row(QStringLiteral("each taster"), QStringLiteral("%1 × %2 min").arg(need.sittings).arg(need.sitting_for_taster.count() / 60'000), down, parent);
+  need_row(QStringLiteral("brews"),
+           QStringLiteral("%1, at most %2 a sitting%3")
+               .arg(need.brews)
+               .arg(need.most_brews_in_a_sitting)
+               .arg(need.open_reference_brews > 0 ? QStringLiteral(", and %1 open").arg(need.open_reference_brews)
+                                                  : QString()),
+           down, parent);
+  need_row(
+      QStringLiteral("cups"),
+      QStringLiteral("%1 a sitting, %2 each").arg(need.most_cups_in_a_sitting).arg(qt(volume_text(need.cup, style))),
+      down, parent);
+  need_row(QStringLiteral("each taster"),
+           QStringLiteral("%1 × %2 min").arg(need.sittings).arg(need.sitting_for_taster.count() / 60'000), down,
+           parent);
 }
 
 }  // namespace
@@ -74,9 +85,12 @@ VerdictPanel::VerdictPanel(PlanEditor& editor, QWidget* parent) : QWidget(parent
   seal_->setAccessibleName(QStringLiteral("Seal the plan"));
   seal_->setFont(face(15, Weight::semi_bold));
   seal_->setMinimumSize(134, 44);
-  seal_->setStyleSheet(QStringLiteral("QPushButton { background: %1; color: %2; border: 2px solid %1; border-radius: 6px; padding: 0 12px; }"
-                                      "QPushButton:focus { border-color: %3; } QPushButton:disabled { background: %4; border-color: %4; color: %5; }")
-                           .arg(t.action.name(), t.on_action.name(), t.ink.name(), t.band.name(), t.soft_ink.name()));
+  seal_->setStyleSheet(
+      QStringLiteral(
+          "QPushButton { background: %1; color: %2; border: 2px solid %1; border-radius: 6px; padding: 0 12px; }"
+          "QPushButton:focus { border-color: %3; } QPushButton:disabled { background: %4; border-color: %4; color: %5; "
+          "}")
+          .arg(t.action.name(), t.on_action.name(), t.ink.name(), t.band.name(), t.soft_ink.name()));
   beside_ = words({}, face(15), t.soft_ink, this);
   beside_->setObjectName(QStringLiteral("sealed"));
   across->addWidget(seal_);
@@ -104,12 +118,14 @@ void VerdictPanel::refresh(const Trial& trial) {
   seal_->setVisible(!editor_.locked());
   seal_->setEnabled(!blocked);
   if (trial.sealed) {
-    beside_->setText(QStringLiteral("Sealed %1, %2. Only a reasoned amendment changes it now.").arg(qt(date_text(trial.sealed->sealed)), qt(clock_text(trial.sealed->sealed))));
+    beside_->setText(QStringLiteral("Sealed %1, %2. Only a reasoned amendment changes it now.")
+                         .arg(qt(date_text(trial.sealed->sealed)), qt(clock_text(trial.sealed->sealed))));
     refusal_->hide();
   } else if (editor_.locked()) {
     beside_->setText(QStringLiteral("This book is open for reading only."));
   } else {
-    beside_->setText(blocked ? QStringLiteral("first clear what stands in the way") : QStringLiteral("codes are drawn; after that only a reasoned amendment changes it"));
+    beside_->setText(blocked ? QStringLiteral("first clear what stands in the way")
+                             : QStringLiteral("codes are drawn; after that only a reasoned amendment changes it"));
   }
 }
 
@@ -121,7 +137,8 @@ void VerdictPanel::fill(const Trial& trial, QVBoxLayout* down, bool& blocked) {
   const auto head = [&](const QString& s) { down->addWidget(words(s, face(16, Weight::semi_bold), t.ink, page)); };
   const auto forecast = engine_forecast(plan);
   head(QStringLiteral("What it can decide"));
-  auto* decides = words(qt(forecast.sentence), face(15), forecast.kind == EngineForecast::Kind::describe ? t.caution : t.ink, page);
+  auto* decides =
+      words(qt(forecast.sentence), face(15), forecast.kind == EngineForecast::Kind::describe ? t.caution : t.ink, page);
   decides->setObjectName(QStringLiteral("decides"));
   down->addWidget(decides);
   down->addSpacing(8);
@@ -138,11 +155,15 @@ void VerdictPanel::fill(const Trial& trial, QVBoxLayout* down, bool& blocked) {
     bool first = true;
     for (const auto& note : notes) {
       // One variable and what it can say stand above already.
-      if (note.weight != weight || note.error.field == "one variable" || note.error.field == "what it can say") continue;
-      if (first) head(weight == PlanNote::Weight::blocks ? QStringLiteral("What stands in the way") : QStringLiteral("Worth a second look"));
+      if (note.weight != weight || note.error.field == "one variable" || note.error.field == "what it can say")
+        continue;
+      if (first)
+        head(weight == PlanNote::Weight::blocks ? QStringLiteral("What stands in the way")
+                                                : QStringLiteral("Worth a second look"));
       first = false;
       blocked = blocked || weight == PlanNote::Weight::blocks;
-      auto* l = words(QStringLiteral("– ") + qt(wording::sentence(note.error)), face(15), weight == PlanNote::Weight::blocks ? t.ink : t.caution, page);
+      auto* l = words(QStringLiteral("– ") + qt(wording::sentence(note.error)), face(15),
+                      weight == PlanNote::Weight::blocks ? t.ink : t.caution, page);
       l->setObjectName(weight == PlanNote::Weight::blocks ? QStringLiteral("block") : QStringLiteral("caution"));
       down->addWidget(l);
     }

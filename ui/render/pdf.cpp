@@ -25,7 +25,9 @@ struct Overload : F... {
 template <class... F>
 Overload(F...) -> Overload<F...>;
 
-QString text(const std::string& s) { return QString::fromStdString(s); }
+QString text(const std::string& s) {
+  return QString::fromStdString(s);
+}
 
 // Where a flow paints: the painter stands on the first page already; next() puts it on a new one.
 struct Sheets {
@@ -55,7 +57,8 @@ class Flow {
 
   int run() {
     for (std::size_t i = 0; i < document_.blocks.size(); ++i) {
-      keep_with_next_ = i + 1 < document_.blocks.size() && std::holds_alternative<report::Heading>(document_.blocks[i]) ? 120 : 0;
+      keep_with_next_ =
+          i + 1 < document_.blocks.size() && std::holds_alternative<report::Heading>(document_.blocks[i]) ? 120 : 0;
       std::visit([this](const auto& block) { paint(block); }, document_.blocks[i]);
     }
     return page_;
@@ -67,7 +70,8 @@ class Flow {
     double height = 0, width = 0;
   };
 
-  Laid lay(const QString& s, const QFont& font, double width, double leading = 1.38, Qt::Alignment align = Qt::AlignLeft) {
+  Laid lay(const QString& s, const QFont& font, double width, double leading = 1.38,
+           Qt::Alignment align = Qt::AlignLeft) {
     Laid out;
     out.layout = std::make_unique<QTextLayout>(s, font, &writer_);
     // Font metrics on the writer are in its own units; the layout is done at 96 dpi through a scaled font instead.
@@ -129,7 +133,8 @@ class Flow {
     painter_.drawLine(QPointF(left_, foot_ - 8), QPointF(right_, foot_ - 8));
     const Laid foot = lay(text(document_.meta.foot), sized(11), right_ - left_);
     draw(foot, left_, foot_, t.soft_ink);
-    const Laid number = lay(QStringLiteral("%1 of %2").arg(page_).arg(pages_), sized(11), right_ - left_, 1.38, Qt::AlignRight);
+    const Laid number =
+        lay(QStringLiteral("%1 of %2").arg(page_).arg(pages_), sized(11), right_ - left_, 1.38, Qt::AlignRight);
     draw(number, left_, foot_, t.soft_ink);
   }
 
@@ -144,7 +149,8 @@ class Flow {
     const double size = h.level == 1 ? 28 : h.level == 2 ? 16 : 14;
     y_ += y_ <= top_ + 1 ? 0 : h.level == 1 ? 4 : 14;
     need(keep_with_next_ + size);
-    put(text(h.text), sized(size, h.level == 1 ? Weight::bold : Weight::semi_bold), light_tokens().ink, left_, right_ - left_, 1.2);
+    put(text(h.text), sized(size, h.level == 1 ? Weight::bold : Weight::semi_bold), light_tokens().ink, left_,
+        right_ - left_, 1.2);
     y_ += h.level == 1 ? 12 : 4;
   }
 
@@ -152,11 +158,16 @@ class Flow {
     const Tokens& t = light_tokens();
     using Tone = report::Paragraph::Tone;
     const QColor color = p.tone == Tone::soft ? t.soft_ink : p.tone == Tone::caution ? t.caution : t.ink;
-    put(text(p.text), sized(p.tone == Tone::lead ? 16.5 : p.tone == Tone::caution ? 12.5 : 14), color, left_, right_ - left_);
+    put(text(p.text),
+        sized(p.tone == Tone::lead      ? 16.5
+              : p.tone == Tone::caution ? 12.5
+                                        : 14),
+        color, left_, right_ - left_);
     y_ += 8;
   }
 
-  void numbered(const std::vector<std::string>& items, double x, double width, double size, double leading = 1.38, double gap = 4) {
+  void numbered(const std::vector<std::string>& items, double x, double width, double size, double leading = 1.38,
+                double gap = 4) {
     for (std::size_t i = 0; i < items.size(); ++i) {
       const Laid body = lay(text(items[i]), sized(size), width - 22, leading);
       need(body.height);

@@ -13,7 +13,9 @@
 namespace likeleaf::ui {
 namespace {
 
-QString text(const std::string& s) { return QString::fromStdString(s); }
+QString text(const std::string& s) {
+  return QString::fromStdString(s);
+}
 
 constexpr double preview_scale = 0.95;  // an A4 page then stands about 750 pixels wide
 
@@ -34,12 +36,16 @@ ReportScreen::ReportScreen(Session& session, const Style& style, QWidget* parent
   auto* acts = new QVBoxLayout(acts_);
   acts->setContentsMargins(0, 0, 0, 0);
   acts->setSpacing(12);
-  acts->addWidget(label(QStringLiteral("The first page is the answer, the next to taste it yourself with its answer overleaf, then every number."), face(15), t.soft_ink, acts_));
+  acts->addWidget(label(
+      QStringLiteral(
+          "The first page is the answer, the next to taste it yourself with its answer overleaf, then every number."),
+      face(15), t.soft_ink, acts_));
   auto* papers = new QHBoxLayout;
   auto* group = new QButtonGroup(acts_);
   int id = 0;
   for (const char* name : {"A4", "US Letter"}) {
-    auto* choice = outlined_button(QString::fromLatin1(name), id == 0 ? QStringLiteral("paper_a4") : QStringLiteral("paper_letter"), acts_);
+    auto* choice = outlined_button(QString::fromLatin1(name),
+                                   id == 0 ? QStringLiteral("paper_a4") : QStringLiteral("paper_letter"), acts_);
     choice->setAccessibleName(QStringLiteral("Paper: ") + choice->text());
     choice->setCheckable(true);
     choice->setChecked(id == 0);
@@ -91,13 +97,16 @@ ReportScreen::ReportScreen(Session& session, const Style& style, QWidget* parent
       case Part::plan:
         refresh();
         break;
-      default: break;
+      default:
+        break;
     }
   });
   refresh();
 }
 
-ReportScreen::~ReportScreen() { changes_ = Subscription(); }
+ReportScreen::~ReportScreen() {
+  changes_ = Subscription();
+}
 
 void ReportScreen::say(const QString& sentence, bool caution) {
   QPalette p = said_->palette();
@@ -117,7 +126,8 @@ void ReportScreen::refresh() {
   work_.stop();
   const auto trial = session_.trial();
   if (!trial || stage(*trial) != Stage::unmasked) {
-    show_closed(QStringLiteral("The report is made from what was found, once every sheet is locked and the key is open."));
+    show_closed(
+        QStringLiteral("The report is made from what was found, once every sheet is locked and the key is open."));
     return;
   }
   auto unmasked = session_.unmasked();
@@ -153,7 +163,9 @@ void ReportScreen::show_pages() {
     page->setAccessibleName(QStringLiteral("Page %1 of %2").arg(i + 1).arg(images.size()));
     down->addWidget(page, 0, Qt::AlignHCenter);
   }
-  if (!images.empty()) holder->findChild<QLabel*>(QStringLiteral("page"))->setAccessibleDescription(text(report::to_text(answer_->document)));
+  if (!images.empty())
+    holder->findChild<QLabel*>(QStringLiteral("page"))
+        ->setAccessibleDescription(text(report::to_text(answer_->document)));
   down->addStretch(1);
   scroll_->setWidget(holder);
 }
@@ -163,11 +175,12 @@ void ReportScreen::save(const QString& ending) {
   const QString suggested = QStringLiteral("trial-%1-report.%2").arg(answer_->unmasked.plan().plan.number).arg(ending);
   const QString path = prompt_(suggested, QStringLiteral("%1 (*.%2)").arg(ending.toUpper(), ending));
   if (path.isEmpty()) return;
-  const QByteArray bytes = ending == QLatin1String("pdf")
-                               ? pdf_bytes(answer_->document, paper_)
-                               : QByteArray::fromStdString(report::to_html(answer_->document, [](const report::Figure& figure) {
-                                   return figure_svg(figure, 680, light_tokens()).toStdString();
-                                 }));
+  const QByteArray bytes =
+      ending == QLatin1String("pdf")
+          ? pdf_bytes(answer_->document, paper_)
+          : QByteArray::fromStdString(report::to_html(answer_->document, [](const report::Figure& figure) {
+              return figure_svg(figure, 680, light_tokens()).toStdString();
+            }));
   bool done = false;
   say(save_said(path, bytes, &done), !done);
   if (done) emit saved(path);

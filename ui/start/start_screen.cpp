@@ -130,7 +130,8 @@ StartScreen::StartScreen(QWidget* parent) : QWidget(parent) {
   left->addLayout(acts);
   const auto take_chosen = [this] {
     const int at = list_->currentRow();
-    if (at >= 0 && at < static_cast<int>(shown_.size())) emit trial_wanted(shown_[static_cast<std::size_t>(at)]->number);
+    if (at >= 0 && at < static_cast<int>(shown_.size()))
+      emit trial_wanted(shown_[static_cast<std::size_t>(at)]->number);
   };
   connect(take_, &QPushButton::clicked, this, take_chosen);
   connect(list_, &QListWidget::itemActivated, this, take_chosen);
@@ -169,9 +170,11 @@ void StartScreen::set_trials(std::vector<store::LedgerRow> rows, bool book_open,
   search_->setEnabled(book_open);
   stage_->setEnabled(book_open);
   empty_->setText(
-      book_open ? QStringLiteral("This book has no trial yet. Plan a new one, import one, or open the sample to see a finished one.")
-                : QStringLiteral("No book is open. A bench book keeps a house’s lots, trials and findings in one file. "
-                                 "Start a new one, open yours, or look at the sample."));
+      book_open
+          ? QStringLiteral(
+                "This book has no trial yet. Plan a new one, import one, or open the sample to see a finished one.")
+          : QStringLiteral("No book is open. A bench book keeps a house’s lots, trials and findings in one file. "
+                           "Start a new one, open yours, or look at the sample."));
   refill();
 }
 

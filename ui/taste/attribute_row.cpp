@@ -14,16 +14,20 @@ namespace {
 
 QString answer_text(Direct answer) {
   switch (answer) {
-    case Direct::left_more: return QStringLiteral("left more");
-    case Direct::right_more: return QStringLiteral("right more");
-    case Direct::cannot_tell: break;
+    case Direct::left_more:
+      return QStringLiteral("left more");
+    case Direct::right_more:
+      return QStringLiteral("right more");
+    case Direct::cannot_tell:
+      break;
   }
   return QStringLiteral("can’t tell");
 }
 
 }  // namespace
 
-AttributeRow::AttributeRow(const Attribute& attribute, char decimal_mark, QWidget* parent) : QWidget(parent), attribute_(attribute) {
+AttributeRow::AttributeRow(const Attribute& attribute, char decimal_mark, QWidget* parent)
+    : QWidget(parent), attribute_(attribute) {
   const Tokens& t = tokens();
   const QString id = QString::fromStdString(attribute.id);
   setObjectName(QStringLiteral("row_") + id);
@@ -86,7 +90,9 @@ void AttributeRow::lay_out() {
   }
   setFixedHeight(current_ ? (asked ? 122 : 80) : asked && answer_ ? 46 : 36);
   setFocusPolicy(asked ? Qt::StrongFocus : Qt::NoFocus);
-  setAccessibleName(asked ? QStringLiteral("%1: %2").arg(name_->text(), answer_ ? answer_text(*answer_) : QStringLiteral("no answer yet")) : name_->text());
+  setAccessibleName(asked ? QStringLiteral("%1: %2").arg(
+                                name_->text(), answer_ ? answer_text(*answer_) : QStringLiteral("no answer yet"))
+                          : name_->text());
   update();
 }
 
@@ -120,18 +126,29 @@ void AttributeRow::keyPressEvent(QKeyEvent* event) {
   if (!comparing_ || !attribute_.direct) return event->ignore();
   switch (event->key()) {
     case Qt::Key_Left:
-    case Qt::Key_BracketLeft: emit answer_wanted(Direct::left_more); return;
+    case Qt::Key_BracketLeft:
+      emit answer_wanted(Direct::left_more);
+      return;
     case Qt::Key_Right:
-    case Qt::Key_BracketRight: emit answer_wanted(Direct::right_more); return;
-    case Qt::Key_Down: emit answer_wanted(Direct::cannot_tell); return;
-    case Qt::Key_Backspace: emit answer_wanted(std::nullopt); return;
-    default: event->ignore();
+    case Qt::Key_BracketRight:
+      emit answer_wanted(Direct::right_more);
+      return;
+    case Qt::Key_Down:
+      emit answer_wanted(Direct::cannot_tell);
+      return;
+    case Qt::Key_Backspace:
+      emit answer_wanted(std::nullopt);
+      return;
+    default:
+      event->ignore();
   }
 }
 
 void AttributeRow::mousePressEvent(QMouseEvent* event) {
-  if (focusPolicy() != Qt::NoFocus) setFocus(Qt::MouseFocusReason);
-  else QWidget::mousePressEvent(event);
+  if (focusPolicy() != Qt::NoFocus)
+    setFocus(Qt::MouseFocusReason);
+  else
+    QWidget::mousePressEvent(event);
 }
 
 void AttributeRow::focusInEvent(QFocusEvent* event) {

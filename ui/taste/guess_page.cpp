@@ -30,11 +30,14 @@ GuessPage::GuessPage(TasterPort& port, QWidget* parent) : QWidget(parent), port_
     }
     down->addLayout(across);
   };
-  down->addWidget(plain_label(QStringLiteral("Locked. Two questions, for the record of blinding only"), face(22, Weight::semi_bold), t.ink, this));
+  down->addWidget(plain_label(QStringLiteral("Locked. Two questions, for the record of blinding only"),
+                              face(22, Weight::semi_bold), t.ink, this));
   down->addWidget(plain_label(QStringLiteral("Could you see a difference between the cups?"), face(17), t.ink, this));
   row({{&yes_, "saw_yes"}, {&no_, "saw_no"}});
   down->addSpacing(12);
-  down->addWidget(plain_label(QStringLiteral("Did you think you knew which was which? Which cup was the house’s way as now?"), face(17), t.ink, this));
+  down->addWidget(
+      plain_label(QStringLiteral("Did you think you knew which was which? Which cup was the house’s way as now?"),
+                  face(17), t.ink, this));
   row({{&left_, "guess_left"}, {&none_, "guess_none"}, {&right_, "guess_right"}});
   yes_->setText(QStringLiteral("yes (Y)"));
   no_->setText(QStringLiteral("no (N)"));
@@ -87,22 +90,31 @@ void GuessPage::keep() {
     return;
   }
   const auto kept_it = port_.guess(serving_, Guess{*saw_, *which_});
-  if (kept_it) emit kept();
-  else message_->setText(QString::fromStdString(wording::sentence(kept_it.error())));
+  if (kept_it)
+    emit kept();
+  else
+    message_->setText(QString::fromStdString(wording::sentence(kept_it.error())));
 }
 
 void GuessPage::keyPressEvent(QKeyEvent* event) {
   switch (event->key()) {
-    case Qt::Key_Y: return yes_->click();
-    case Qt::Key_N: return no_->click();
+    case Qt::Key_Y:
+      return yes_->click();
+    case Qt::Key_N:
+      return no_->click();
     case Qt::Key_Left:
-    case Qt::Key_BracketLeft: return left_->click();
+    case Qt::Key_BracketLeft:
+      return left_->click();
     case Qt::Key_Right:
-    case Qt::Key_BracketRight: return right_->click();
-    case Qt::Key_Down: return none_->click();
+    case Qt::Key_BracketRight:
+      return right_->click();
+    case Qt::Key_Down:
+      return none_->click();
     case Qt::Key_Return:
-    case Qt::Key_Enter: return keep();
-    default: QWidget::keyPressEvent(event);
+    case Qt::Key_Enter:
+      return keep();
+    default:
+      QWidget::keyPressEvent(event);
   }
 }
 

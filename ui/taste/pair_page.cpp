@@ -24,12 +24,15 @@
 namespace likeleaf::ui {
 namespace {
 
-QString text(const std::string& s) { return QString::fromStdString(s); }
+QString text(const std::string& s) {
+  return QString::fromStdString(s);
+}
 
 QFrame* card(const QString& title, QWidget* parent) {
   auto* frame = new QFrame(parent);
   frame->setObjectName(QStringLiteral("card"));
-  frame->setStyleSheet(QStringLiteral("QFrame#card{background:%1;border:1px solid %2;border-radius:8px}").arg(tokens().sheet.name(), tokens().line.name()));
+  frame->setStyleSheet(QStringLiteral("QFrame#card{background:%1;border:1px solid %2;border-radius:8px}")
+                           .arg(tokens().sheet.name(), tokens().line.name()));
   auto* down = new QVBoxLayout(frame);
   down->setContentsMargins(16, 12, 16, 12);
   down->setSpacing(6);
@@ -98,9 +101,8 @@ QWidget* PairPage::make_head() {
     c.fault = new QuietButton(QStringLiteral("fault in this cup"), QuietButton::Look::bare, head);
     c.fault->setCheckable(true);
     c.fault->setObjectName(QStringLiteral("fault_") + name);
-    connect(c.fault, &QPushButton::clicked, this, [this, side](bool on) {
-      take(port_.fault(serving_.id, side, on, sheet_.cup(side).fault_note));
-    });
+    connect(c.fault, &QPushButton::clicked, this,
+            [this, side](bool on) { take(port_.fault(serving_.id, side, on, sheet_.cup(side).fault_note)); });
     c.sipped = new QuietButton(QStringLiteral("I sipped this one first"), QuietButton::Look::bare, head);
     c.sipped->setObjectName(QStringLiteral("sipped_") + name);
     for (auto* button : {c.fault, c.sipped}) {
@@ -158,7 +160,8 @@ QWidget* PairPage::make_cards() {
     c.timer = new TapTimer(clock_, finish);
     c.timer->setObjectName(side == Side::left ? QStringLiteral("timer_left") : QStringLiteral("timer_right"));
     c.finish = plain_label({}, face(19, Weight::medium), t.ink, finish);
-    connect(c.timer, &TapTimer::mark_wanted, this, [this, side](std::optional<Mark> mark) { put(side, finish_, mark); });
+    connect(c.timer, &TapTimer::mark_wanted, this,
+            [this, side](std::optional<Mark> mark) { put(side, finish_, mark); });
     connect(c.timer, &TapTimer::refused, this, [this](const Error& e) { say(text(wording::sentence(e))); });
     finish->layout()->addWidget(c.timer);
     values->addWidget(c.finish);
@@ -171,7 +174,8 @@ QWidget* PairPage::make_cards() {
   across->addWidget(finish, 368);
 
   auto* aroma = card(QStringLiteral("Aroma, where it sits"), cards);
-  for (const auto& [part, shown] : {std::pair("top", "Top"), std::pair("middle", "Middle"), std::pair("base", "Base")}) {
+  for (const auto& [part, shown] :
+       {std::pair("top", "Top"), std::pair("middle", "Middle"), std::pair("base", "Base")}) {
     if (aroma_.empty()) break;
     const std::string field = aroma_ + "." + part;
     auto* line = new QHBoxLayout;
@@ -203,7 +207,8 @@ QWidget* PairPage::make_cards() {
     Cup& c = cup(side);
     c.words = new WordPicker(port_.setup().lexicon, words);
     c.words->setObjectName(side == Side::left ? QStringLiteral("words_left") : QStringLiteral("words_right"));
-    connect(c.words, &WordPicker::words_wanted, this, [this, side](const std::vector<WordMark>& wanted) { take(port_.words(serving_.id, side, wanted)); });
+    connect(c.words, &WordPicker::words_wanted, this,
+            [this, side](const std::vector<WordMark>& wanted) { take(port_.words(serving_.id, side, wanted)); });
     two->addWidget(c.words, 1);
   }
   static_cast<QVBoxLayout*>(words->layout())->addLayout(two);
@@ -255,20 +260,28 @@ QWidget* PairPage::make_foot() {
 
 void PairPage::wire(ScoreScale* scale, Side side, const std::string& field) {
   connect(scale, &ScoreScale::focused, this, [this, side, field] { set_current(side, field); });
-  connect(scale, &ScoreScale::mark_wanted, this, [this, side, field](std::optional<Mark> mark) { put(side, field, mark); });
+  connect(scale, &ScoreScale::mark_wanted, this,
+          [this, side, field](std::optional<Mark> mark) { put(side, field, mark); });
   connect(scale, &ScoreScale::refused, this, [this, scale](const QString& typed) {
-    const auto read = parse_mark(Scale::intensity, typed.toStdString(), scale->accessibleName().toLower().toStdString());
+    const auto read =
+        parse_mark(Scale::intensity, typed.toStdString(), scale->accessibleName().toLower().toStdString());
     if (!read) say(text(wording::sentence(read.error())));
   });
 }
 
-Side PairPage::first() const { return sheet_.sipped_first.value_or(serving_.first); }
-Side PairPage::now() const { return step_ == TasteStep::second_cup ? other(first()) : first(); }
+Side PairPage::first() const {
+  return sheet_.sipped_first.value_or(serving_.first);
+}
+Side PairPage::now() const {
+  return step_ == TasteStep::second_cup ? other(first()) : first();
+}
 bool PairPage::open(Side side) const {
   if (step_ == TasteStep::rinse) return false;
   return step_ == TasteStep::both_cups || step_ == TasteStep::compare || side == now();
 }
-QString PairPage::code(Side side) const { return text((side == Side::left ? serving_.left : serving_.right).text()); }
+QString PairPage::code(Side side) const {
+  return text((side == Side::left ? serving_.left : serving_.right).text());
+}
 
 std::vector<TasteStep> PairPage::steps() const {
   if (port_.setup().attribute_by_attribute) return {TasteStep::both_cups, TasteStep::compare};
@@ -277,11 +290,16 @@ std::vector<TasteStep> PairPage::steps() const {
 
 QString PairPage::step_name(TasteStep step) const {
   switch (step) {
-    case TasteStep::first_cup: return code(first());
-    case TasteStep::rinse: return QStringLiteral("rinse");
-    case TasteStep::second_cup: return code(other(first()));
-    case TasteStep::both_cups: return QStringLiteral("both cups");
-    case TasteStep::compare: break;
+    case TasteStep::first_cup:
+      return code(first());
+    case TasteStep::rinse:
+      return QStringLiteral("rinse");
+    case TasteStep::second_cup:
+      return code(other(first()));
+    case TasteStep::both_cups:
+      return QStringLiteral("both cups");
+    case TasteStep::compare:
+      break;
   }
   return QStringLiteral("compare");
 }
@@ -304,7 +322,8 @@ void PairPage::show_pair(const BlindServing& serving) {
   message_->clear();
   sheet_ = port_.sheet(serving_.id);
   if (!sheet_.started)
-    if (const auto started = port_.start(serving_.id, EnteredBy::screen); !started) say(text(wording::sentence(started.error())));
+    if (const auto started = port_.start(serving_.id, EnteredBy::screen); !started)
+      say(text(wording::sentence(started.error())));
   sheet_ = port_.sheet(serving_.id);
   go(resumed());
 }
@@ -332,10 +351,14 @@ void PairPage::show_steps() {
     button->setObjectName(QStringLiteral("step_%1").arg(static_cast<int>(step)));
     if (step == step_) {
       button->setFont(face(15, Weight::bold));
-      button->setStyleSheet(QStringLiteral("QPushButton{background:transparent;color:%1;border:0;border-bottom:2px solid %2;padding:4px 8px}").arg(tokens().ink.name(), tokens().action.name()));
+      button->setStyleSheet(
+          QStringLiteral(
+              "QPushButton{background:transparent;color:%1;border:0;border-bottom:2px solid %2;padding:4px 8px}")
+              .arg(tokens().ink.name(), tokens().action.name()));
       button->setAccessibleDescription(QStringLiteral("now"));
     }
-    connect(button, &QPushButton::clicked, this, [this, step] { QTimer::singleShot(0, this, [this, step] { go(step); }); });
+    connect(button, &QPushButton::clicked, this,
+            [this, step] { QTimer::singleShot(0, this, [this, step] { go(step); }); });
     strip_->layout()->addWidget(button);
     step_buttons_.push_back(button);
   }
@@ -345,15 +368,20 @@ void PairPage::refresh() {
   if (!shown_) return;
   sheet_ = port_.sheet(serving_.id);
   const bool comparing = step_ == TasteStep::compare;
-  who_->setText(QStringLiteral("%1\nsitting %2 of %3").arg(text(port_.setup().alias)).arg(serving_.sitting).arg(std::max(serving_.sitting, port_.setup().sittings)));
-  place_->setText(serving_.place == 0 ? QStringLiteral("warm-up pair") : QStringLiteral("pair %1 of %2").arg(serving_.place).arg(serving_.of));
+  who_->setText(QStringLiteral("%1\nsitting %2 of %3")
+                    .arg(text(port_.setup().alias))
+                    .arg(serving_.sitting)
+                    .arg(std::max(serving_.sitting, port_.setup().sittings)));
+  place_->setText(serving_.place == 0 ? QStringLiteral("warm-up pair")
+                                      : QStringLiteral("pair %1 of %2").arg(serving_.place).arg(serving_.of));
   static_cast<Dashes*>(dashes_)->set(serving_.place, serving_.of);
   for (const Side side : {Side::left, Side::right}) {
     Cup& c = cup(side);
     const CupMarks& marks = sheet_.cup(side);
     const bool open_now = open(side);
     // An option of the plan: the second cup is scored without the first cup's scores in sight.
-    const bool veiled = port_.setup().hide_first_cup && side == first() && (step_ == TasteStep::second_cup || step_ == TasteStep::rinse);
+    const bool veiled = port_.setup().hide_first_cup && side == first() &&
+                        (step_ == TasteStep::second_cup || step_ == TasteStep::rinse);
     const QString name = QStringLiteral("cup ") + code(side);
     const auto show_scale = [&](ScoreScale* scale, const QString& what, const std::string& field) {
       scale->set_name(what + QStringLiteral(", ") + name);
@@ -363,8 +391,12 @@ void PairPage::refresh() {
     };
     for (auto* row : rows_) show_scale(row->scale(side), text(row->attribute().name), row->attribute().id);
     for (const auto& band : bands_)
-      show_scale(side == Side::left ? band.left : band.right, QStringLiteral("Aroma ") + text(band.field.substr(aroma_.size() + 1)), band.field);
-    c.mark->set(code(side), QStringLiteral("%1, %2").arg(name, side == Side::left ? QStringLiteral("left") : QStringLiteral("right")), open_now);
+      show_scale(side == Side::left ? band.left : band.right,
+                 QStringLiteral("Aroma ") + text(band.field.substr(aroma_.size() + 1)), band.field);
+    c.mark->set(
+        code(side),
+        QStringLiteral("%1, %2").arg(name, side == Side::left ? QStringLiteral("left") : QStringLiteral("right")),
+        open_now);
     c.fault->setVisible(open_now);
     c.fault->setChecked(marks.fault);
     c.fault->setText(marks.fault ? QStringLiteral("✓ fault in this cup") : QStringLiteral("fault in this cup"));
@@ -387,8 +419,9 @@ void PairPage::refresh() {
     const auto found = sheet_.directs.find(row->attribute().id);
     row->set_answer(found == sheet_.directs.end() ? std::nullopt : std::optional(found->second));
   }
-  finish_hint_->setText(comparing ? QStringLiteral("first sip only; tasting again does not change it")
-                                  : QStringLiteral("press when the first full sip is swallowed or spat, again when all has gone"));
+  finish_hint_->setText(
+      comparing ? QStringLiteral("first sip only; tasting again does not change it")
+                : QStringLiteral("press when the first full sip is swallowed or spat, again when all has gone"));
   if (!note_->hasFocus()) note_->setText(text(sheet_.note));
   for (auto* button : unscored_) button->setVisible(!comparing && step_ != TasteStep::rinse);
   undo_->setVisible(port_.can_undo(serving_.id));
@@ -396,36 +429,46 @@ void PairPage::refresh() {
   const auto at = std::ranges::find(all, step_);
   const bool last = at == all.end() || at + 1 == all.end();
   onward_->setText(last ? (reviewed_ ? QStringLiteral("Lock as it is") : QStringLiteral("Lock this pair"))
-                   : step_ == TasteStep::first_cup ? QStringLiteral("Rinse")
-                   : *(at + 1) == TasteStep::compare ? QStringLiteral("On to compare") : QStringLiteral("On to ") + step_name(*(at + 1)));
+                   : step_ == TasteStep::first_cup   ? QStringLiteral("Rinse")
+                   : *(at + 1) == TasteStep::compare ? QStringLiteral("On to compare")
+                                                     : QStringLiteral("On to ") + step_name(*(at + 1)));
   keys_->setText(comparing ? QStringLiteral("← left more  ↓ can’t tell  → right more  Enter lock")
                  : step_ == TasteStep::rinse ? QStringLiteral("Enter on  PgUp back")
-                 : QStringLiteral("0–9 score  . half  Tab next  Space finish  Enter on"));
+                                             : QStringLiteral("0–9 score  . half  Tab next  Space finish  Enter on"));
   show_todo();
 }
 
 void PairPage::show_todo() {
   if (step_ == TasteStep::rinse) {
     const auto left = port_.setup().rest_ms - elapsed(rinse_from_, clock_.now()).count();
-    todo_->setText(left > 0 ? QStringLiteral("rinse with water, then %1 · %2").arg(code(other(first())), left_text(left)) : QStringLiteral("rested; on to %1").arg(code(other(first()))));
+    todo_->setText(left > 0
+                       ? QStringLiteral("rinse with water, then %1 · %2").arg(code(other(first())), left_text(left))
+                       : QStringLiteral("rested; on to %1").arg(code(other(first()))));
     return;
   }
   if (step_ == TasteStep::compare) {
-    const auto open_answers = std::ranges::count_if(rows_, [](const AttributeRow* r) { return r->attribute().direct && !r->answer(); });
-    todo_->setText(open_answers ? QStringLiteral("%1 answers to go").arg(open_answers) : QStringLiteral("all answered"));
+    const auto open_answers =
+        std::ranges::count_if(rows_, [](const AttributeRow* r) { return r->attribute().direct && !r->answer(); });
+    todo_->setText(open_answers ? QStringLiteral("%1 answers to go").arg(open_answers)
+                                : QStringLiteral("all answered"));
     return;
   }
   QStringList open_fields;
   for (const auto& attribute : port_.setup().attributes) {
     const auto fields = mark_fields(attribute);
     const auto blank = [&](Side side) {
-      return open(side) && std::ranges::any_of(fields, [&](const auto& f) { return !sheet_.cup(side).marks.contains(f); });
+      return open(side) &&
+             std::ranges::any_of(fields, [&](const auto& f) { return !sheet_.cup(side).marks.contains(f); });
     };
     if (blank(Side::left) || blank(Side::right))
-      open_fields << (attribute.scale == Scale::seconds ? QStringLiteral("finish") : attribute.scale == Scale::register_bands ? QStringLiteral("aroma") : text(attribute.name).toLower());
+      open_fields << (attribute.scale == Scale::seconds          ? QStringLiteral("finish")
+                      : attribute.scale == Scale::register_bands ? QStringLiteral("aroma")
+                                                                 : text(attribute.name).toLower());
   }
   const auto many = open_fields.size();
-  todo_->setText(many == 0 ? QStringLiteral("all filled in") : many > 3 ? QStringLiteral("%1 to do").arg(many) : QStringLiteral("to do: ") + open_fields.join(QStringLiteral(", ")));
+  todo_->setText(many == 0  ? QStringLiteral("all filled in")
+                 : many > 3 ? QStringLiteral("%1 to do").arg(many)
+                            : QStringLiteral("to do: ") + open_fields.join(QStringLiteral(", ")));
 }
 
 void PairPage::set_current(Side side, const std::string& field) {
@@ -438,7 +481,9 @@ void PairPage::set_current(Side side, const std::string& field) {
 
 void PairPage::order_tabs() {
   std::vector<QWidget*> order;
-  const std::vector<Side> sides = step_ == TasteStep::both_cups || step_ == TasteStep::compare ? std::vector{first(), other(first())} : std::vector{now()};
+  const std::vector<Side> sides = step_ == TasteStep::both_cups || step_ == TasteStep::compare
+                                      ? std::vector{first(), other(first())}
+                                      : std::vector{now()};
   for (auto* row : rows_) {
     order.push_back(row);
     for (const Side side : sides) order.push_back(row->scale(side));
@@ -470,11 +515,14 @@ void PairPage::focus_first() {
   // The first thing that is still blank; when there is none, the first.
   AttributeRow* to = rows_.front();
   if (step_ == TasteStep::compare) {
-    const auto direct = std::ranges::find_if(rows_, [](const AttributeRow* r) { return r->attribute().direct && !r->answer(); });
+    const auto direct =
+        std::ranges::find_if(rows_, [](const AttributeRow* r) { return r->attribute().direct && !r->answer(); });
     if (direct != rows_.end()) to = *direct;
     set_current(first(), to->attribute().id);
-    if (to->attribute().direct) to->setFocus();
-    else onward_->setFocus();
+    if (to->attribute().direct)
+      to->setFocus();
+    else
+      onward_->setFocus();
     return;
   }
   const auto blank = std::ranges::find_if(rows_, [this](const AttributeRow* r) { return !r->scale(now())->mark(); });
@@ -483,20 +531,25 @@ void PairPage::focus_first() {
   to->scale(now())->setFocus();
 }
 
-void PairPage::say(const QString& sentence) { message_->setText(sentence); }
+void PairPage::say(const QString& sentence) {
+  message_->setText(sentence);
+}
 
 void PairPage::take(const Result<std::uint64_t>& result) {
   say(result ? QString() : text(wording::sentence(result.error())));
   refresh();
 }
 
-void PairPage::put(Side side, const std::string& field, std::optional<Mark> mark) { take(port_.put(serving_.id, side, field, mark)); }
+void PairPage::put(Side side, const std::string& field, std::optional<Mark> mark) {
+  take(port_.put(serving_.id, side, field, mark));
+}
 
 void PairPage::answer(AttributeRow* row, std::optional<Direct> given) {
   take(port_.answer(serving_.id, row->attribute().id, given));
   if (!given || row->answer() != given) return;
   const auto at = std::ranges::find(rows_, row);
-  const auto next = std::find_if(at, rows_.end(), [](const AttributeRow* r) { return r->attribute().direct && !r->answer(); });
+  const auto next =
+      std::find_if(at, rows_.end(), [](const AttributeRow* r) { return r->attribute().direct && !r->answer(); });
   if (next != rows_.end()) (*next)->setFocus();
 }
 
@@ -507,8 +560,10 @@ void PairPage::unscored(NoScore answer) {
 void PairPage::forward() {
   const auto all = steps();
   const auto at = std::ranges::find(all, step_);
-  if (at == all.end() || at + 1 == all.end()) lock();
-  else go(*(at + 1));
+  if (at == all.end() || at + 1 == all.end())
+    lock();
+  else
+    go(*(at + 1));
 }
 
 void PairPage::back() {
@@ -534,18 +589,21 @@ void PairPage::keyPressEvent(QKeyEvent* event) {
   const bool editing = qobject_cast<QLineEdit*>(QApplication::focusWidget()) != nullptr;
   switch (event->key()) {
     case Qt::Key_Space:
-      if (!editing && !finish_.empty() && step_ != TasteStep::rinse && step_ != TasteStep::compare && !event->isAutoRepeat())
+      if (!editing && !finish_.empty() && step_ != TasteStep::rinse && step_ != TasteStep::compare &&
+          !event->isAutoRepeat())
         cup(step_ == TasteStep::both_cups ? side_ : now()).timer->tap();
       return;
     case Qt::Key_Return:
     case Qt::Key_Enter:
       if (!editing && !event->isAutoRepeat()) forward();
       return;
-    case Qt::Key_PageUp: return back();
+    case Qt::Key_PageUp:
+      return back();
     case Qt::Key_PageDown:
       if (step_ != TasteStep::compare) forward();
       return;
-    default: QWidget::keyPressEvent(event);
+    default:
+      QWidget::keyPressEvent(event);
   }
 }
 

@@ -90,9 +90,9 @@ class PairPage final : public QWidget {
   bool shown_ = false;
   Sheet sheet_;
   TasteStep step_ = TasteStep::first_cup;
-  Side side_ = Side::left;    ///< of the field in hand
-  std::string field_;         ///< the field in hand
-  bool reviewed_ = false;     ///< blanks and contradictions of this pair were named once
+  Side side_ = Side::left;  ///< of the field in hand
+  std::string field_;       ///< the field in hand
+  bool reviewed_ = false;   ///< blanks and contradictions of this pair were named once
   Moment rinse_from_;
   std::vector<AttributeRow*> rows_;
   std::vector<Band> bands_;

@@ -28,7 +28,8 @@ TasteScreen::TasteScreen(std::unique_ptr<TasterPort> port, const Clock& clock, c
   pair_ = new PairPage(*port_, clock_, style, this);
   guess_ = new GuessPage(*port_, this);
   pause_ = make_pause();
-  for (auto* page : {day_, static_cast<QWidget*>(pair_), static_cast<QWidget*>(guess_), pause_}) pages_->addWidget(page);
+  for (auto* page : {day_, static_cast<QWidget*>(pair_), static_cast<QWidget*>(guess_), pause_})
+    pages_->addWidget(page);
   tick_ = new QTimer(this);
   tick_->setInterval(500);
   connect(tick_, &QTimer::timeout, this, &TasteScreen::show_rest);
@@ -48,7 +49,8 @@ QWidget* TasteScreen::make_day() {
   day_title_ = plain_label({}, face(22, Weight::semi_bold), t.ink, page);
   day_title_->setObjectName(QStringLiteral("day_title"));
   down->addWidget(day_title_);
-  down->addWidget(plain_label(QStringLiteral("How are you today? Asked once a sitting; it keeps nobody from tasting."), face(15), t.soft_ink, page));
+  down->addWidget(plain_label(QStringLiteral("How are you today? Asked once a sitting; it keeps nobody from tasting."),
+                              face(15), t.soft_ink, page));
   const auto tick = [&](const QString& words, const char* name) {
     auto* box = new QCheckBox(words, page);
     box->setObjectName(QLatin1String(name));
@@ -67,7 +69,8 @@ QWidget* TasteScreen::make_day() {
   if (!port_->setup().allergens.empty()) {
     QStringList all;
     for (const auto& one : port_->setup().allergens) all << QString::fromStdString(one);
-    down->addWidget(plain_label(QStringLiteral("On this table there is: %1.").arg(all.join(QStringLiteral(", "))), face(15), t.caution, page));
+    down->addWidget(plain_label(QStringLiteral("On this table there is: %1.").arg(all.join(QStringLiteral(", "))),
+                                face(15), t.caution, page));
   }
   day_message_ = plain_label({}, face(15), t.caution, page);
   down->addWidget(day_message_);
@@ -138,7 +141,8 @@ void TasteScreen::refresh() {
   const auto coming = next();
   const auto before = last_locked();
   if (!coming) {
-    show_pause(QStringLiteral("That was the last pair"), QStringLiteral("Your flight is done. Thank you; nothing more is asked of you."), {});
+    show_pause(QStringLiteral("That was the last pair"),
+               QStringLiteral("Your flight is done. Thank you; nothing more is asked of you."), {});
     if (!told_done_) emit flight_done();
     told_done_ = true;
     return;
@@ -146,7 +150,9 @@ void TasteScreen::refresh() {
   told_done_ = false;
   const bool rested = !before || rested_after_ == before->id;
   if (before && before->sitting != coming->sitting && !rested) {
-    show_pause(QStringLiteral("End of sitting %1").arg(before->sitting), QStringLiteral("Sitting %1 comes after the break.").arg(coming->sitting), QStringLiteral("Begin sitting %1").arg(coming->sitting));
+    show_pause(QStringLiteral("End of sitting %1").arg(before->sitting),
+               QStringLiteral("Sitting %1 comes after the break.").arg(coming->sitting),
+               QStringLiteral("Begin sitting %1").arg(coming->sitting));
     return;
   }
   if (!port_->day(coming->sitting)) return show_day(coming->sitting);
@@ -161,7 +167,10 @@ void TasteScreen::show_day(int sitting) {
     day_note_->clear();
   }
   sitting_ = sitting;
-  day_title_->setText(QStringLiteral("%1, sitting %2 of %3").arg(QString::fromStdString(port_->setup().alias)).arg(sitting).arg(std::max(sitting, port_->setup().sittings)));
+  day_title_->setText(QStringLiteral("%1, sitting %2 of %3")
+                          .arg(QString::fromStdString(port_->setup().alias))
+                          .arg(sitting)
+                          .arg(std::max(sitting, port_->setup().sittings)));
   pages_->setCurrentWidget(day_);
   cold_->setFocus();
 }
@@ -200,7 +209,8 @@ void TasteScreen::show_rest() {
   }
   pause_clock_->setText(left_text(left));
   pause_clock_->setVisible(true);
-  pause_words_->setText(left > 0 ? QStringLiteral("Rinse with water and wait until the mouth is clean.") : QStringLiteral("Rested. Take the next pair when it stands in front of you."));
+  pause_words_->setText(left > 0 ? QStringLiteral("Rinse with water and wait until the mouth is clean.")
+                                 : QStringLiteral("Rested. Take the next pair when it stands in front of you."));
 }
 
 void TasteScreen::onward() {
@@ -211,8 +221,10 @@ void TasteScreen::onward() {
 
 void TasteScreen::focus_page() {
   if (pages_->currentWidget() != pause_) return;
-  if (!pause_button_->isHidden()) pause_button_->setFocus();
-  else findChild<QPushButton*>(QStringLiteral("leave"))->setFocus();
+  if (!pause_button_->isHidden())
+    pause_button_->setFocus();
+  else
+    findChild<QPushButton*>(QStringLiteral("leave"))->setFocus();
 }
 
 void TasteScreen::showEvent(QShowEvent* event) {

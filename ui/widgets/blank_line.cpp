@@ -49,7 +49,9 @@ void BlankLine::set_value(const QString& value, bool even_while_writing) {
   }
 }
 
-QString BlankLine::value() const { return line_->text(); }
+QString BlankLine::value() const {
+  return line_->text();
+}
 
 void BlankLine::set_message(const QString& message) {
   message_->setText(message);
@@ -57,7 +59,9 @@ void BlankLine::set_message(const QString& message) {
   line_->setAccessibleDescription(message);
 }
 
-QString BlankLine::message() const { return message_->text(); }
+QString BlankLine::message() const {
+  return message_->text();
+}
 
 void BlankLine::set_read_only(bool read_only) {
   line_->setReadOnly(read_only);
@@ -73,8 +77,8 @@ void BlankLine::finish() {
 }
 
 bool BlankLine::eventFilter(QObject* watched, QEvent* event) {
-  if (watched == line_ && event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape &&
-      line_->text() != standing_) {
+  if (watched == line_ && event->type() == QEvent::KeyPress &&
+      static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape && line_->text() != standing_) {
     line_->setText(standing_);
     set_message({});
     return true;
@@ -91,7 +95,9 @@ void BlankLine::restyle() {
   const QString rule = line_->isReadOnly() ? QStringLiteral("1px solid transparent")
                        : line_->hasFocus() ? QStringLiteral("2px solid %1").arg(t.action.name())
                                            : QStringLiteral("1px solid %1").arg(t.ink.name());
-  line_->setStyleSheet(QStringLiteral("QLineEdit { background: transparent; color: %1; border: none; border-bottom: %2; padding: 2px; }").arg(t.ink.name(), rule));
+  line_->setStyleSheet(
+      QStringLiteral("QLineEdit { background: transparent; color: %1; border: none; border-bottom: %2; padding: 2px; }")
+          .arg(t.ink.name(), rule));
 }
 
 }  // namespace likeleaf::ui

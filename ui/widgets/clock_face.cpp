@@ -6,7 +6,9 @@
 
 namespace likeleaf::ui {
 
-ClockFace::ClockFace(QWidget* parent) : QWidget(parent) { setAccessibleName(QStringLiteral("clock")); }
+ClockFace::ClockFace(QWidget* parent) : QWidget(parent) {
+  setAccessibleName(QStringLiteral("clock"));
+}
 
 void ClockFace::show_time(const QString& time) {
   if (time == time_) return;

@@ -42,16 +42,20 @@ QLabel* label(const QString& text, const QFont& font, const QColor& color, QWidg
 QPushButton* filled_button(const QString& text, const QString& object_name, QWidget* parent) {
   auto* b = button(text, object_name, parent);
   const Tokens& t = tokens();
-  b->setStyleSheet(QStringLiteral("QPushButton { background: %1; color: %2; border: 2px solid %1; border-radius: 6px; padding: 0 18px; }"
-                                  "QPushButton:focus { border-color: %3; } QPushButton:disabled { background: %4; border-color: %4; color: %3; }")
-                       .arg(t.action.name(), t.on_action.name(), t.ink.name(), t.line.name()));
+  b->setStyleSheet(
+      QStringLiteral(
+          "QPushButton { background: %1; color: %2; border: 2px solid %1; border-radius: 6px; padding: 0 18px; }"
+          "QPushButton:focus { border-color: %3; } QPushButton:disabled { background: %4; border-color: %4; color: %3; "
+          "}")
+          .arg(t.action.name(), t.on_action.name(), t.ink.name(), t.line.name()));
   return b;
 }
 
 QPushButton* outlined_button(const QString& text, const QString& object_name, QWidget* parent) {
   auto* b = button(text, object_name, parent);
   const Tokens& t = tokens();
-  b->setStyleSheet(QStringLiteral("QPushButton { background: transparent; color: %1; border: 1px solid %1; border-radius: 6px; padding: 0 16px; }"
+  b->setStyleSheet(QStringLiteral("QPushButton { background: transparent; color: %1; border: 1px solid %1; "
+                                  "border-radius: 6px; padding: 0 16px; }"
                                   "QPushButton:focus { border: 2px solid %2; } QPushButton:hover { background: %3; }"
                                   "QPushButton:checked { background: %3; border: 2px solid %1; }")
                        .arg(t.action.name(), t.ink.name(), t.band.name()));
@@ -63,7 +67,8 @@ QPushButton* quiet_button(const QString& text, const QString& object_name, QWidg
   b->setFont(face(15));
   b->setMinimumHeight(32);
   const Tokens& t = tokens();
-  b->setStyleSheet(QStringLiteral("QPushButton { background: transparent; color: %1; border: none; border-bottom: 2px solid transparent; padding: 2px 2px; }"
+  b->setStyleSheet(QStringLiteral("QPushButton { background: transparent; color: %1; border: none; border-bottom: 2px "
+                                  "solid transparent; padding: 2px 2px; }"
                                   "QPushButton:hover { color: %2; } QPushButton:focus { border-bottom-color: %2; }"
                                   "QPushButton:checked { color: %2; border-bottom-color: %3; }")
                        .arg(t.soft_ink.name(), t.ink.name(), t.action.name()));
@@ -82,7 +87,9 @@ void Card::paintEvent(QPaintEvent*) {
 
 SideRule::SideRule(QWidget* parent) : QFrame(parent) {}
 
-void SideRule::paintEvent(QPaintEvent*) { QPainter(this).fillRect(QRect(0, 0, 3, height()), tokens().action); }
+void SideRule::paintEvent(QPaintEvent*) {
+  QPainter(this).fillRect(QRect(0, 0, 3, height()), tokens().action);
+}
 
 TableView::TableView(report::Table table, QString file_stem, PathPrompt prompt, QWidget* parent)
     : QWidget(parent), table_(std::move(table)) {

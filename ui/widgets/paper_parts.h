@@ -5,8 +5,8 @@
 #include <QString>
 
 #include "core/report/document.h"
-#include "ui/widgets/path_prompt.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/path_prompt.h"
 
 class QLabel;
 

@@ -13,17 +13,24 @@ QuietButton::QuietButton(const QString& text, Look look, QWidget* parent) : QPus
   setFocusPolicy(Qt::TabFocus);  // a click must not take the focus from the scale that it is about
   setFont(face(15, look == Look::bare ? Weight::regular : Weight::semi_bold));
   setCursor(Qt::PointingHandCursor);
-  const QString back = look == Look::filled ? t.action.name() : look == Look::outlined ? t.sheet.name() : QStringLiteral("transparent");
-  const QString ink = look == Look::filled ? t.on_action.name() : look == Look::outlined ? t.action.name() : t.soft_ink.name();
+  const QString back = look == Look::filled     ? t.action.name()
+                       : look == Look::outlined ? t.sheet.name()
+                                                : QStringLiteral("transparent");
+  const QString ink = look == Look::filled     ? t.on_action.name()
+                      : look == Look::outlined ? t.action.name()
+                                               : t.soft_ink.name();
   const QString edge = look == Look::bare ? QStringLiteral("transparent") : t.action.name();
   setStyleSheet(QStringLiteral("QPushButton{background:%1;color:%2;border:1px solid %3;border-radius:6px;padding:%4}"
                                "QPushButton:checked{background:%5;color:%6}"
                                "QPushButton:focus{border:2px solid %6}")
-                    .arg(back, ink, edge, look == Look::bare ? QStringLiteral("4px 8px") : QStringLiteral("9px 15px"), t.band.name(), t.ink.name()));
+                    .arg(back, ink, edge, look == Look::bare ? QStringLiteral("4px 8px") : QStringLiteral("9px 15px"),
+                         t.band.name(), t.ink.name()));
 }
 
 void QuietButton::keyPressEvent(QKeyEvent* event) {
-  if (event->key() == Qt::Key_Space || event->key() == Qt::Key_Left || event->key() == Qt::Key_Right || event->key() == Qt::Key_Up || event->key() == Qt::Key_Down) return event->ignore();
+  if (event->key() == Qt::Key_Space || event->key() == Qt::Key_Left || event->key() == Qt::Key_Right ||
+      event->key() == Qt::Key_Up || event->key() == Qt::Key_Down)
+    return event->ignore();
   if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) return click();
   QPushButton::keyPressEvent(event);
 }
@@ -50,10 +57,11 @@ QLineEdit* underlined_edit(const QString& hint, QWidget* parent) {
   edit->setFrame(false);
   edit->setFont(face(15));
   edit->setPlaceholderText(hint);
-  edit->setStyleSheet(QStringLiteral("QLineEdit{background:transparent;border:0;border-bottom:1px solid %1;padding:3px 0}"
-                                     "QLineEdit:focus{border-bottom:2px solid %2}"
-                                     "QLineEdit:disabled{border-bottom:1px solid %3}")
-                          .arg(t.soft_ink.name(), t.action.name(), t.line.name()));
+  edit->setStyleSheet(
+      QStringLiteral("QLineEdit{background:transparent;border:0;border-bottom:1px solid %1;padding:3px 0}"
+                     "QLineEdit:focus{border-bottom:2px solid %2}"
+                     "QLineEdit:disabled{border-bottom:1px solid %3}")
+          .arg(t.soft_ink.name(), t.action.name(), t.line.name()));
   return edit;
 }
 

@@ -48,7 +48,9 @@ QAccessibleInterface* scale_access(const QString&, QObject* object) {
   return scale ? new ScaleAccess(scale) : nullptr;
 }
 
-double number_width(ScoreScale::Size size) { return size == ScoreScale::Size::band ? 34 : 66; }
+double number_width(ScoreScale::Size size) {
+  return size == ScoreScale::Size::band ? 34 : 66;
+}
 
 }  // namespace
 
@@ -59,7 +61,9 @@ ScoreScale::ScoreScale(Side side, QWidget* parent) : QWidget(parent), side_(side
   set_size(Size::small);
 }
 
-void ScoreScale::set_name(const QString& name) { setAccessibleName(name); }
+void ScoreScale::set_name(const QString& name) {
+  setAccessibleName(name);
+}
 
 void ScoreScale::set_size(Size size) {
   size_ = size;
@@ -126,7 +130,8 @@ void ScoreScale::paintEvent(QPaintEvent*) {
     p.setPen(QPen(t.line, 1));
     p.drawLine(QPointF(line.left(), line.bottom()), QPointF(line.right(), line.bottom()));
     if (open_)
-      for (int h = 0; h <= top; ++h) p.drawLine(QPointF(at(h), line.bottom()), QPointF(at(h), line.bottom() - (h % 2 ? 4 : 7)));
+      for (int h = 0; h <= top; ++h)
+        p.drawLine(QPointF(at(h), line.bottom()), QPointF(at(h), line.bottom() - (h % 2 ? 4 : 7)));
   }
   if (const auto now = halves(); now && *now > 0) {
     QColor ink = t.ink;
@@ -136,14 +141,17 @@ void ScoreScale::paintEvent(QPaintEvent*) {
     p.fillRect(QRectF(std::min(at(0), at(*now)), y, std::abs(at(*now) - at(0)), thick), ink);
   }
   const double number = number_width(size_) - 12;
-  const QRectF words = side_ == Side::left ? QRectF(0, 0, number, height() - 2) : QRectF(width() - number, 0, number, height() - 2);
+  const QRectF words =
+      side_ == Side::left ? QRectF(0, 0, number, height() - 2) : QRectF(width() - number, 0, number, height() - 2);
   const bool unscored = mark_ && !veiled_ && std::holds_alternative<NoScore>(*mark_);
   p.setPen(mark_ && !veiled_ ? t.ink : t.soft_ink);
   p.setFont(large ? face(30, Weight::bold) : band ? face(15) : face(19, Weight::medium));
-  p.drawText(words, static_cast<int>((side_ == Side::left ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter), unscored ? QStringLiteral("×") : shown());
+  p.drawText(words, static_cast<int>((side_ == Side::left ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter),
+             unscored ? QStringLiteral("×") : shown());
   if (unscored && !band) {
     p.setFont(face(15));
-    p.drawText(line.adjusted(4, 0, -4, -8), static_cast<int>((side_ == Side::left ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter), shown());
+    p.drawText(line.adjusted(4, 0, -4, -8),
+               static_cast<int>((side_ == Side::left ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter), shown());
   }
   if (hasFocus()) p.fillRect(QRectF(words.left(), height() - 3, words.width(), 3), t.action);
 }

@@ -7,13 +7,15 @@
 #include <QVBoxLayout>
 
 #include "core/domain/attribute.h"
-#include "ui/widgets/quiet.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/quiet.h"
 
 namespace likeleaf::ui {
 namespace {
 
-QString minutes(std::int64_t seconds) { return QStringLiteral("%1:%2").arg(seconds / 60).arg(seconds % 60, 2, 10, QLatin1Char('0')); }
+QString minutes(std::int64_t seconds) {
+  return QStringLiteral("%1:%2").arg(seconds / 60).arg(seconds % 60, 2, 10, QLatin1Char('0'));
+}
 
 }  // namespace
 
@@ -87,8 +89,10 @@ void TapTimer::tap() {
 void TapTimer::show_now() {
   button_->setVisible(!mark_);
   button_->setText(since_ ? QStringLiteral("all gone") : QStringLiteral("mouth empty"));
-  if (mark_) time_->setText(text_of(*mark_));
-  else time_->setText(minutes(since_ ? elapsed(*since_, clock_.now()).count() / 1000 : 0));
+  if (mark_)
+    time_->setText(text_of(*mark_));
+  else
+    time_->setText(minutes(since_ ? elapsed(*since_, clock_.now()).count() / 1000 : 0));
 }
 
 void TapTimer::typed() {

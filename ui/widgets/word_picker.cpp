@@ -8,8 +8,8 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "ui/widgets/quiet.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/quiet.h"
 
 namespace likeleaf::ui {
 namespace {
@@ -19,7 +19,8 @@ constexpr int most_offers = 5;
 
 }  // namespace
 
-WordPicker::WordPicker(std::vector<AromaWord> lexicon, QWidget* parent) : QWidget(parent), lexicon_(std::move(lexicon)) {
+WordPicker::WordPicker(std::vector<AromaWord> lexicon, QWidget* parent)
+    : QWidget(parent), lexicon_(std::move(lexicon)) {
   auto* down = new QVBoxLayout(this);
   down->setContentsMargins(0, 0, 0, 0);
   down->setSpacing(2);
@@ -52,7 +53,9 @@ WordPicker::WordPicker(std::vector<AromaWord> lexicon, QWidget* parent) : QWidge
   });
 }
 
-void WordPicker::set_name(const QString& name) { line_->setAccessibleName(name); }
+void WordPicker::set_name(const QString& name) {
+  line_->setAccessibleName(name);
+}
 
 QString WordPicker::shown(const WordMark& mark) const {
   const auto known = std::ranges::find(lexicon_, mark.word, &AromaWord::id);
@@ -89,7 +92,9 @@ void WordPicker::offer() {
     for (const bool begins : {true, false})
       for (const auto& word : lexicon_) {
         const QString text = QString::fromStdString(word.word);
-        if (offers_->count() >= most_offers || text.startsWith(typed, Qt::CaseInsensitive) != begins || !text.contains(typed, Qt::CaseInsensitive)) continue;
+        if (offers_->count() >= most_offers || text.startsWith(typed, Qt::CaseInsensitive) != begins ||
+            !text.contains(typed, Qt::CaseInsensitive))
+          continue;
         auto* item = new QListWidgetItem(text, offers_);
         item->setToolTip(QString::fromStdString(word.definition));
       }
@@ -102,16 +107,21 @@ void WordPicker::add(QString typed) {
   typed = typed.simplified();
   if (typed.isEmpty()) return;
   WordMark mark;
-  if (typed.size() > 2 && typed.at(typed.size() - 2) == QLatin1Char(' ') && QStringLiteral("123").contains(typed.back())) {
+  if (typed.size() > 2 && typed.at(typed.size() - 2) == QLatin1Char(' ') &&
+      QStringLiteral("123").contains(typed.back())) {
     mark.strength = typed.back().digitValue();
     typed.chop(2);
   }
-  const auto known = std::ranges::find_if(lexicon_, [&](const AromaWord& w) { return QString::fromStdString(w.word).compare(typed, Qt::CaseInsensitive) == 0; });
+  const auto known = std::ranges::find_if(lexicon_, [&](const AromaWord& w) {
+    return QString::fromStdString(w.word).compare(typed, Qt::CaseInsensitive) == 0;
+  });
   mark.word = known == lexicon_.end() ? typed.toStdString() : known->id;
   auto words = words_;
   const auto there = std::ranges::find(words, mark.word, &WordMark::word);
-  if (there == words.end()) words.push_back(mark);
-  else there->strength = mark.strength;
+  if (there == words.end())
+    words.push_back(mark);
+  else
+    there->strength = mark.strength;
   line_->clear();
   offer();
   emit words_wanted(words);
@@ -133,7 +143,8 @@ bool WordPicker::eventFilter(QObject* watched, QEvent* event) {
     return true;
   }
   if ((key == Qt::Key_Down || key == Qt::Key_Up) && offers_->isVisible()) {
-    offers_->setCurrentRow(std::clamp(offers_->currentRow() + (key == Qt::Key_Down ? 1 : -1), -1, offers_->count() - 1));
+    offers_->setCurrentRow(
+        std::clamp(offers_->currentRow() + (key == Qt::Key_Down ? 1 : -1), -1, offers_->count() - 1));
     return true;
   }
   if (key == Qt::Key_Backspace && line_->text().isEmpty() && !words_.empty()) {

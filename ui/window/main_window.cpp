@@ -201,7 +201,9 @@ void MainWindow::open_book(const std::filesystem::path& book) {
   take(std::move(session));
 }
 
-void MainWindow::show_book() { start_->set_trials(session_->ledger(), true, !session_->read_only()); }
+void MainWindow::show_book() {
+  start_->set_trials(session_->ledger(), true, !session_->read_only());
+}
 
 void MainWindow::show_head() {
   const auto trial = session_ ? session_->trial() : nullptr;
@@ -230,11 +232,22 @@ void MainWindow::show_head() {
   const auto line = [&](const QString& said) { return blind ? QString() : said; };
   const bool sealed = trial && trial->sealed;
   bar_->set_state(Place::trials, {}, true);
-  bar_->set_state(Place::plan, line(!trial ? QString() : sealed ? QStringLiteral("sealed ") + text(date_text(trial->sealed->sealed)) : QStringLiteral("draft")), trial != nullptr);
-  bar_->set_state(Place::brew, line(!trial ? QString() : sealed ? QString() : QStringLiteral("after the seal")), sealed);
+  bar_->set_state(Place::plan,
+                  line(!trial   ? QString()
+                       : sealed ? QStringLiteral("sealed ") + text(date_text(trial->sealed->sealed))
+                                : QStringLiteral("draft")),
+                  trial != nullptr);
+  bar_->set_state(Place::brew,
+                  line(!trial   ? QString()
+                       : sealed ? QString()
+                                : QStringLiteral("after the seal")),
+                  sealed);
   bar_->set_state(Place::taste, line(sealed ? QStringLiteral("%1 of %2 sheets").arg(locked).arg(sheets) : QString()),
                   sealed && !trial->unmasked && !session_->read_only());
-  bar_->set_state(Place::findings, line(trial && trial->unmasked ? QStringLiteral("unmasked ") + text(clock_text(trial->unmasked->at)) : QString()), sealed);
+  bar_->set_state(
+      Place::findings,
+      line(trial && trial->unmasked ? QStringLiteral("unmasked ") + text(clock_text(trial->unmasked->at)) : QString()),
+      sealed);
   bar_->set_state(Place::report, {}, trial && trial->unmasked);
 }
 
@@ -259,7 +272,9 @@ void MainWindow::go(Place place) {
       brew_->refresh();
       pages_->setCurrentWidget(brew_);
       break;
-    case Place::taste: ask_who_tastes(); break;
+    case Place::taste:
+      ask_who_tastes();
+      break;
     case Place::findings:
       findings_->refresh();
       pages_->setCurrentWidget(findings_);
@@ -285,7 +300,8 @@ void MainWindow::ask_who_tastes() {
       const auto found = trial->sheets.find(serving->id);
       if (found != trial->sheets.end() && found->second->locked) ++locked;
     }
-    people.emplace_back(who ? text(who->alias) : QStringLiteral("–"), QStringLiteral("%1 of %2 sheets locked").arg(locked).arg(all));
+    people.emplace_back(who ? text(who->alias) : QStringLiteral("–"),
+                        QStringLiteral("%1 of %2 sheets locked").arg(locked).arg(all));
   }
   who_->set_tasters(people);
   who_->set_message({});
@@ -305,7 +321,8 @@ void MainWindow::taste_as(int index) {
   pages_->addWidget(taste_);
   pages_->setCurrentWidget(taste_);
   taste_->setFocus();
-  connect(taste_, &TasteScreen::leave_wanted, this, [this] { go(Place::taste); }, Qt::QueuedConnection);
+  connect(
+      taste_, &TasteScreen::leave_wanted, this, [this] { go(Place::taste); }, Qt::QueuedConnection);
   connect(taste_, &TasteScreen::flight_done, this, [this] { show_head(); });
 }
 
@@ -327,10 +344,16 @@ void MainWindow::take_trial(int number) {
     return;
   }
   switch (stage(*session_->trial())) {
-    case Stage::plan: go(Place::plan); break;
-    case Stage::brew_and_taste: go(Place::brew); break;
+    case Stage::plan:
+      go(Place::plan);
+      break;
+    case Stage::brew_and_taste:
+      go(Place::brew);
+      break;
     case Stage::all_locked:
-    case Stage::unmasked: go(Place::findings); break;
+    case Stage::unmasked:
+      go(Place::findings);
+      break;
   }
 }
 

@@ -32,7 +32,9 @@ void WhoTastes::set_tasters(const std::vector<std::pair<QString, QString>>& tast
     delete item;
   }
   for (std::size_t i = 0; i < tasters.size(); ++i) {
-    auto* b = new QPushButton(tasters[i].second.isEmpty() ? tasters[i].first : tasters[i].first + QStringLiteral("   ") + tasters[i].second, this);
+    auto* b = new QPushButton(
+        tasters[i].second.isEmpty() ? tasters[i].first : tasters[i].first + QStringLiteral("   ") + tasters[i].second,
+        this);
     b->setObjectName(QStringLiteral("taster_%1").arg(i));
     b->setMinimumHeight(52);
     b->setMaximumWidth(520);

@@ -9,7 +9,9 @@ namespace {
 using likeleaf::test::TrialBuilder;
 using At = TrialBuilder::At;
 
-Score halves(int h) { return *Score::from_halves(h); }
+Score halves(int h) {
+  return *Score::from_halves(h);
+}
 
 TrialBuilder quiet_trial(int assessors) {
   TrialBuilder builder(1, 8, assessors);
@@ -39,7 +41,8 @@ TEST(Controls, BlanksReportTheirSizesAgainstTheMargin) {
 
 TEST(Controls, FewerThanTenBlankSheetsAreTooFewToCallClean) {
   auto builder = quiet_trial(3);
-  for (const auto& serving : builder.control(PairKind::blank, 0, 0)) builder.mark(serving, "body", halves(8), halves(8));
+  for (const auto& serving : builder.control(PairKind::blank, 0, 0))
+    builder.mark(serving, "body", halves(8), halves(8));
   EXPECT_TRUE(find(builder.unmasked()).value().blanks.at(0).too_few);
 }
 
@@ -82,7 +85,7 @@ TEST(Controls, RepeatServingsAreHeldAgainstTheirTwins) {
   const auto repeats = find(builder.unmasked()).value().repeats;
   ASSERT_EQ(repeats.size(), 1U);
   EXPECT_EQ(repeats[0].pairs, 2);
-  EXPECT_DOUBLE_EQ(repeats[0].mean_abs, 1);   // 1.5 and 0.5 points
+  EXPECT_DOUBLE_EQ(repeats[0].mean_abs, 1);  // 1.5 and 0.5 points
   EXPECT_DOUBLE_EQ(repeats[0].largest, 1.5);
 }
 

@@ -113,10 +113,10 @@ TEST(Differences, EqualRatiosAreTies) {
 TEST(Differences, CutOffFinishTimesStandAtTheAskedEnd) {
   TrialBuilder builder(1, 2, 2);
   builder.attribute("finish_length", true, 1250);
-  builder.seconds({0, 1, 0}, 30, 200);  // over 120
-  builder.seconds({0, 1, 1}, 1, 30);    // under 3
-  builder.seconds({0, 2, 0}, 2, 1);     // both under 3: missing
-  builder.seconds({0, 2, 1}, 121, 500); // both over 120: missing
+  builder.seconds({0, 1, 0}, 30, 200);   // over 120
+  builder.seconds({0, 1, 1}, 1, 30);     // under 3
+  builder.seconds({0, 2, 0}, 2, 1);      // both under 3: missing
+  builder.seconds({0, 2, 1}, 121, 500);  // both over 120: missing
   const auto low = of(builder, "finish_length", CutOff::low_end), high = of(builder, "finish_length", CutOff::high_end);
   EXPECT_EQ(low.missing, 2);
   EXPECT_EQ(low.cut_off, 4);

@@ -20,8 +20,8 @@ inline Differences table(const Table& d, Scale scale = Scale::intensity) {
       const int g = static_cast<int>(result.brew_pair_lot.size());
       result.brew_pair_lot.push_back(static_cast<int>(lot));
       for (std::size_t k = 0; k < brew_pair.size(); ++k)
-        result.values.push_back(
-            {static_cast<int>(lot), g, static_cast<int>(k), (k + static_cast<std::size_t>(g)) % 2 == 0, brew_pair[k], 2});
+        result.values.push_back({static_cast<int>(lot), g, static_cast<int>(k),
+                                 (k + static_cast<std::size_t>(g)) % 2 == 0, brew_pair[k], 2});
       assessors = std::max(assessors, brew_pair.size());
     }
   }

@@ -17,7 +17,9 @@ const AttributeFinding& of(const Findings& findings, const std::string& id, Cont
 }
 
 /// A number of half points that varies a little over brew pairs and assessors, the same on every run.
-int wobble(const At& at) { return (at.lot + 2 * at.set + at.assessor) % 3 - 1; }
+int wobble(const At& at) {
+  return (at.lot + 2 * at.set + at.assessor) % 3 - 1;
+}
 
 /// Two lots of four brew pairs, three tasters: body moves up by 3, sweetness holds, bitterness has no direction.
 TrialBuilder ordinary() {
@@ -141,9 +143,7 @@ TEST(Findings, DirectAnswersGoThroughTheSameEngineByBrewPair) {
 TEST(Findings, ThreeLevelsAreJudgedContrastByContrastInOneFamily) {
   TrialBuilder builder(2, 4, 2, 3);
   builder.attribute("body", true);
-  builder.fill("body", [](const At& at) {
-    return std::pair(6, 6 + wobble(at) + (at.contrast.b == 2 ? 6 : 0));
-  });
+  builder.fill("body", [](const At& at) { return std::pair(6, 6 + wobble(at) + (at.contrast.b == 2 ? 6 : 0)); });
   const auto findings = find(builder.unmasked()).value();
   ASSERT_EQ(findings.contrasts.size(), 2U);
   ASSERT_EQ(findings.attributes.size(), 2U);

@@ -29,7 +29,9 @@ RuleOutcome outcome(TrialBuilder builder, std::vector<RuleClause> clauses, std::
   return find(builder.unmasked()).value().rule.value();
 }
 
-TEST(Rule, ThereIsNoneWithoutAPlannedOne) { EXPECT_FALSE(find(moved_by(0).unmasked()).value().rule); }
+TEST(Rule, ThereIsNoneWithoutAPlannedOne) {
+  EXPECT_FALSE(find(moved_by(0).unmasked()).value().rule);
+}
 
 TEST(Rule, RisesByIsMetWhenTheWholeIntervalLiesBeyond) {
   EXPECT_EQ(outcome(moved_by(6), {{"body", Way::rises, 2}}).met, Met::met);

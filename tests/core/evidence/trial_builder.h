@@ -89,8 +89,9 @@ class TrialBuilder {
   /// −1: b is less, 1: b is more, 0: can't tell.
   void direct(const At& at, const std::string& attribute, int b_is) {
     const Side b = side_b(serving(at)), more = b_is > 0 ? b : other(b);
-    sheet(at).directs[attribute] =
-        b_is == 0 ? Direct::cannot_tell : more == Side::left ? Direct::left_more : Direct::right_more;
+    sheet(at).directs[attribute] = b_is == 0            ? Direct::cannot_tell
+                                   : more == Side::left ? Direct::left_more
+                                                        : Direct::right_more;
   }
   void exclude(const At& at, bool before) {
     exclusions_.push_back({serving(at), "H.", "a cold", Moment{before ? 500 : 2000, 0, 0}});

@@ -30,7 +30,8 @@ Differences reference_differences(const std::string& name) {
   result.assessors = set.assessors;
   result.brew_pair_lot.assign(set.lot_of.begin(), set.lot_of.end());
   for (const auto& t : set.tasted)
-    result.values.push_back({set.lot_of[static_cast<std::size_t>(t.brew_pair)], t.brew_pair, t.assessor, t.b_first, t.d, 2});
+    result.values.push_back(
+        {set.lot_of[static_cast<std::size_t>(t.brew_pair)], t.brew_pair, t.assessor, t.b_first, t.d, 2});
   return result;
 }
 
@@ -409,8 +410,7 @@ Drawn any_data() {
   for (auto& lot : d) {
     lot.resize(static_cast<std::size_t>(pairs));
     for (auto& pair : lot)
-      for (int k = 0; k < assessors; ++k)
-        pair.push_back(shift + *rc::gen::inRange<std::int64_t>(-noise, noise + 1));
+      for (int k = 0; k < assessors; ++k) pair.push_back(shift + *rc::gen::inRange<std::int64_t>(-noise, noise + 1));
   }
   result.data = table(d);
   result.margin = *rc::gen::inRange<std::int64_t>(1, 6);
