@@ -1,18 +1,11 @@
 #include "ui/render/pdf.h"
 
-#include <QBuffer>
-#include <QPageLayout>
-#include <QPageSize>
 #include <QPainter>
-#include <QPdfWriter>
-#include <QTextLayout>
 #include <algorithm>
-#include <functional>
-#include <memory>
-#include <utility>
 #include <vector>
 
 #include "ui/charts/charts.h"
+#include "ui/render/pages.h"
 #include "ui/theme/theme.h"
 
 namespace likeleaf::ui {
@@ -29,28 +22,17 @@ QString text(const std::string& s) {
   return QString::fromStdString(s);
 }
 
-// Where a flow paints: the painter stands on the first page already; next() puts it on a new one.
-struct Sheets {
-  QPainter& painter;
-  double scale = 1;  ///< device pixels for one pixel of a 96-dpi page
-  std::function<void()> next;
-};
-
-// Paints blocks down a page in 96-dpi pixels. Pages are counted by running the same flow once without ink: the painter
-// then draws into a throw-away device, so that both runs break pages alike. Text is always measured on the writer, so
-// that a page on screen breaks its lines where the printed one does.
-class Flow {
+// Paints blocks down a page in 96-dpi pixels. Pages are counted by running the same flow once before, so that both runs
+// must break pages alike.
+class Flow : TypeSetter {
  public:
-  Flow(QPdfWriter& writer, Sheets sheets, const report::Document& document, int pages)
-      : writer_(writer), sheets_(std::move(sheets)), document_(document), pages_(pages), painter_(sheets_.painter) {
-    const double measured = writer.resolution() / 96.0;
-    painter_.scale(sheets_.scale, sheets_.scale);
-    const QRectF full(0, 0, writer.width() / measured, writer.height() / measured);
+  Flow(const Sheets& sheets, const report::Document& document, int pages)
+      : TypeSetter(sheets), sheets_(sheets), document_(document), pages_(pages), painter_(sheets.painter) {
     left_ = 58;
-    right_ = full.width() - 58;
+    right_ = page_width() - 58;
     top_ = 92;
-    bottom_ = full.height() - 78;
-    foot_ = full.height() - 56;
+    bottom_ = page_height() - 78;
+    foot_ = page_height() - 56;
     y_ = top_;
     start_page();
   }
@@ -65,49 +47,6 @@ class Flow {
   }
 
  private:
-  struct Laid {
-    std::unique_ptr<QTextLayout> layout;
-    double height = 0, width = 0;
-  };
-
-  Laid lay(const QString& s, const QFont& font, double width, double leading = 1.38,
-           Qt::Alignment align = Qt::AlignLeft) {
-    Laid out;
-    out.layout = std::make_unique<QTextLayout>(s, font, &writer_);
-    // Font metrics on the writer are in its own units; the layout is done at 96 dpi through a scaled font instead.
-    QTextOption option(align);
-    option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
-    out.layout->setTextOption(option);
-    const double k = writer_.resolution() / 96.0;
-    out.layout->beginLayout();
-    double y = 0;
-    for (QTextLine line = out.layout->createLine(); line.isValid(); line = out.layout->createLine()) {
-      line.setLineWidth(width * k);
-      line.setPosition(QPointF(0, y));
-      y += font.pixelSize() * leading;
-      out.width = std::max(out.width, line.naturalTextWidth() / k);
-    }
-    out.layout->endLayout();
-    out.height = y / k;
-    return out;
-  }
-
-  QFont sized(double pixels, Weight weight = Weight::regular) const {
-    QFont font = face(pixels, weight);
-    font.setPixelSize(qRound(pixels * writer_.resolution() / 96.0));
-    return font;
-  }
-
-  void draw(const Laid& laid, double x, double y, const QColor& color) {
-    const double k = writer_.resolution() / 96.0;
-    painter_.save();
-    painter_.translate(x, y);
-    painter_.scale(1 / k, 1 / k);
-    painter_.setPen(color);
-    laid.layout->draw(&painter_, QPointF(0, 0));
-    painter_.restore();
-  }
-
   // Long text breaks between lines only at a page's foot when it alone is longer than a page; else it moves as a whole.
   double put(const QString& s, const QFont& font, const QColor& color, double x, double width, double leading = 1.38) {
     const Laid laid = lay(s, font, width, leading);
@@ -315,8 +254,7 @@ class Flow {
     if (y_ > top_ + 1) new_page();
   }
 
-  QPdfWriter& writer_;
-  Sheets sheets_;
+  const Sheets& sheets_;
   const report::Document& document_;
   int pages_;
   QPainter& painter_;
@@ -324,68 +262,18 @@ class Flow {
   int page_ = 1;
 };
 
-void set_up(QPdfWriter& writer, const report::Document& document, Paper paper) {
-  writer.setResolution(1200);
-  writer.setPageSize(QPageSize(paper == Paper::a4 ? QPageSize::A4 : QPageSize::Letter));
-  writer.setPageMargins(QMarginsF(0, 0, 0, 0));
-  writer.setTitle(text(document.meta.title));
-  writer.setCreator(text(document.meta.program));
-}
-
-QByteArray painted(const report::Document& document, Paper paper, int pages, int* counted) {
-  QByteArray bytes;
-  QBuffer buffer(&bytes);
-  buffer.open(QIODevice::WriteOnly);
-  QPdfWriter writer(&buffer);
-  set_up(writer, document, paper);
-  {
-    QPainter painter(&writer);
-    Flow flow(writer, {painter, writer.resolution() / 96.0, [&] { writer.newPage(); }}, document, pages);
-    *counted = flow.run();
-  }
-  return bytes;
+PaintPages pages_of(const report::Document& document) {
+  return [&document](const Sheets& sheets, int pages) { return Flow(sheets, document, pages).run(); };
 }
 
 }  // namespace
 
 QByteArray pdf_bytes(const report::Document& document, Paper paper) {
-  load_fonts();
-  int pages = 0;
-  painted(document, paper, 0, &pages);
-  return painted(document, paper, pages, &pages);
+  return pages_pdf({text(document.meta.title), text(document.meta.program)}, paper, pages_of(document));
 }
 
 std::vector<QImage> page_images(const report::Document& document, Paper paper, double scale) {
-  load_fonts();
-  int pages = 0;
-  painted(document, paper, 0, &pages);
-  QByteArray unused;
-  QBuffer buffer(&unused);
-  buffer.open(QIODevice::WriteOnly);
-  QPdfWriter measure(&buffer);
-  set_up(measure, document, paper);
-  const double k = scale * 96.0 / measure.resolution();
-  const QSize size(qRound(measure.width() * k), qRound(measure.height() * k));
-  std::vector<QImage> images;
-  QImage page;
-  QPainter painter;
-  const auto begin = [&] {
-    page = QImage(size, QImage::Format_RGB32);
-    page.fill(Qt::white);
-    painter.begin(&page);
-    painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing | QPainter::SmoothPixmapTransform);
-  };
-  begin();
-  const auto next = [&] {
-    painter.end();
-    images.push_back(page);
-    begin();
-    painter.scale(scale, scale);
-  };
-  Flow(measure, {painter, scale, next}, document, pages).run();
-  painter.end();
-  images.push_back(page);
-  return images;
+  return pages_images(paper, scale, pages_of(document));
 }
 
 }  // namespace likeleaf::ui

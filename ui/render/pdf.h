@@ -5,10 +5,10 @@
 #include <vector>
 
 #include "core/report/document.h"
+#include "ui/render/paper.h"
 
 namespace likeleaf::ui {
 
-enum class Paper { a4, letter };
 /// The whole PDF in memory; the caller writes it with exchange/atomic_file. Never fails: what does not fit moves on.
 QByteArray pdf_bytes(const report::Document& document, Paper paper);
 /// The same pages as pictures for the screen, at `scale` times 96 dpi; lines and pages break as in the PDF.

@@ -43,12 +43,12 @@ ReportScreen::ReportScreen(Session& session, const Style& style, QWidget* parent
   auto* papers = new QHBoxLayout;
   auto* group = new QButtonGroup(acts_);
   int id = 0;
-  for (const char* name : {"A4", "US Letter"}) {
-    auto* choice = outlined_button(QString::fromLatin1(name),
+  for (const Paper paper : {Paper::a4, Paper::letter}) {
+    auto* choice = outlined_button(paper_name(paper),
                                    id == 0 ? QStringLiteral("paper_a4") : QStringLiteral("paper_letter"), acts_);
     choice->setAccessibleName(QStringLiteral("Paper: ") + choice->text());
     choice->setCheckable(true);
-    choice->setChecked(id == 0);
+    choice->setChecked(paper == paper_);
     group->addButton(choice, id++);
     papers->addWidget(choice);
   }
@@ -56,6 +56,7 @@ ReportScreen::ReportScreen(Session& session, const Style& style, QWidget* parent
   acts->addLayout(papers);
   connect(group, &QButtonGroup::idClicked, this, [this](int chosen) {
     paper_ = chosen == 0 ? Paper::a4 : Paper::letter;
+    choose_paper(paper_);
     show_pages();
   });
   auto* pdf = filled_button(QStringLiteral("Save PDF…"), QStringLiteral("save_pdf"), acts_);

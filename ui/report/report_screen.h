@@ -41,7 +41,7 @@ class ReportScreen final : public QWidget {
   Session& session_;
   Style style_;
   PathPrompt prompt_ = file_dialog_prompt();
-  Paper paper_ = Paper::a4;
+  Paper paper_ = chosen_paper();
   std::shared_ptr<const Answer> answer_;
   bool stale_ = true;  ///< pages are made when they are first looked at
   QScrollArea* scroll_;
