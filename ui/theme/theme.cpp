@@ -3,7 +3,8 @@
 #include <QApplication>
 #include <QFontDatabase>
 #include <QPalette>
-#include <QStyleFactory>
+
+#include "ui/theme/paper_style.h"
 
 namespace likeleaf::ui {
 namespace {
@@ -52,7 +53,7 @@ void apply_theme(QApplication& application, bool dark) {
   current = dark ? &dark_tokens() : &light_tokens();
   const Tokens& t = *current;
   load_fonts();
-  QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+  QApplication::setStyle(new PaperStyle);
   QPalette p;
   p.setColor(QPalette::Window, t.paper);
   p.setColor(QPalette::WindowText, t.ink);
