@@ -74,8 +74,9 @@ std::string direction(const AttributeFinding& f, double value) {
 std::string size_clause(const AttributeFinding& f, const SealedPlan& plan, const Style& style, bool several) {
   std::string out;
   if (is_ratio(f))
-    out = fmt::format("{} {}: {} times the time", direction(f, f.estimate), at_b(f, plan, style, several),
-                      ratio(f.estimate, style));
+    out = fmt::format("{} {}: {} times the time",
+                      ratio(f.estimate, style) == ratio(0, style) ? "as long a finish" : direction(f, f.estimate),
+                      at_b(f, plan, style, several), ratio(f.estimate, style));
   else if (points(f.estimate, style) == points(0, style))
     out = "no difference seen " + at_b(f, plan, style, several);
   else

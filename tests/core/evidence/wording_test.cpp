@@ -64,6 +64,17 @@ TEST(Sentences, moved_says_where_there_is_more_and_how_sure) {
   EXPECT_EQ(wording::finding_text(f, plan, {}, false).sentence, "less bitter at 88\u00A0°C by 1.9 (1.1 to 2.7 less).");
 }
 
+TEST(Sentences, a_finish_as_long_at_both_is_not_called_longer) {
+  const auto plan = plan_of_two_temperatures();
+  auto f = finding(Word::open, 0.0004, -0.26, 0.27);
+  f.attribute = *find_attribute(builtin_attributes(), "finish_length");
+  f.deciding = false;
+  const auto said = wording::finding_text(f, plan, {}, false).sentence;
+  EXPECT_TRUE(said.starts_with("as long a finish at 88\u00A0°C: 1.00 times the time (")) << said;
+  f.estimate = 0.2;
+  EXPECT_TRUE(wording::finding_text(f, plan, {}, false).sentence.starts_with("longer finish at 88"));
+}
+
 TEST(Sentences, held_is_said_in_full_only_when_the_panel_has_shown_that_it_notices) {
   const auto plan = plan_of_two_temperatures();
   auto f = finding(Word::held, 0.1, -0.6, 0.8);
