@@ -3,7 +3,7 @@
 #include <QApplication>
 #include <QIcon>
 #include <QLocale>
-#include <QTimer>
+#include <QSettings>
 #include <clocale>
 #include <iostream>
 
@@ -27,14 +27,20 @@ int open_window(const std::string& book, bool dark, bool fahrenheit) {
   QApplication::setApplicationName(QStringLiteral("Likeleaf"));
   QApplication::setApplicationVersion(QStringLiteral(LIKELEAF_VERSION));
   QApplication::setWindowIcon(QIcon(QStringLiteral(":/icons/likeleaf.svg")));
-  ui::apply_theme(application, dark);
+  // What was chosen in the window last time; what the command line says holds for this once.
+  QSettings settings(QStringLiteral("Likeleaf"), QStringLiteral("Likeleaf"));
+  ui::Look look = ui::kept_look(
+      settings, {{TemperatureUnit::celsius, QLocale().decimalPoint() == QLatin1String(",") ? ',' : '.'}, false});
+  look.dark = look.dark || dark;
+  if (fahrenheit) look.style.temperature = TemperatureUnit::fahrenheit;
+  ui::apply_theme(application, look.dark);
   SystemClock clock;
   SystemEntropy entropy;
   ui::QtDispatcher dispatcher;
   const Services services{clock, entropy, dispatcher};
-  const Style style{fahrenheit ? TemperatureUnit::fahrenheit : TemperatureUnit::celsius,
-                    QLocale().decimalPoint() == QLatin1String(",") ? ',' : '.'};
-  ui::MainWindow window(services, style);
+  ui::MainWindow window(services, look);
+  QObject::connect(&window, &ui::MainWindow::look_changed,
+                   [&settings](const ui::Look& now) { ui::keep_look(settings, now); });
   window.show();
   if (!book.empty()) window.open_book(std::filesystem::path(book));
   return QApplication::exec();

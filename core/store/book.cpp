@@ -196,6 +196,7 @@ Result<void> Book::recover(const Moment& now) {
 }
 
 Result<void> Book::prepare_writing() {
+  identity_ = file_identity(path_);
   Db& db = *writing_;
   const std::string drive = seams_.network_drive(path_.parent_path());
   if (!drive.empty())
@@ -247,6 +248,11 @@ Result<void> Book::climb_with_copy() {
   notes_.push_back({ErrorKind::newer_version, "book", fmt::format("version {}", version),
                     fmt::format("now version {}", newest_version()), copy.string()});
   return {};
+}
+
+Result<void> Book::in_place() const {
+  if (!identity_ || file_identity(path_) == identity_) return {};
+  return fail(ErrorKind::cannot_write, "book", "gone from its place", {}, path_.string());
 }
 
 Result<void> Book::close() {

@@ -38,6 +38,9 @@ class Book {
   Result<void> close();
 
   [[nodiscard]] const std::filesystem::path& path() const { return path_; }
+  /// An error when the path no longer leads to the file that is open: its folder was renamed, moved or taken away. What
+  /// would be written then lies where nobody looks, or nowhere.
+  [[nodiscard]] Result<void> in_place() const;
   [[nodiscard]] bool read_only() const { return way_ == Way::read_only; }
   /// Facts to show on opening, as errors that stopped nothing.
   [[nodiscard]] const std::vector<Error>& notes() const { return notes_; }
@@ -66,6 +69,7 @@ class Book {
   Way way_;
   Seams seams_;
   BookLock lock_;
+  std::optional<FileIdentity> identity_;  ///< of the file that is open for writing
   std::unique_ptr<SQLite::Database> writing_, reading_, blind_;
   std::vector<Error> notes_;
 };

@@ -60,6 +60,12 @@ bool still_there(int fd, const std::filesystem::path& path) {
 
 }  // namespace
 
+std::optional<FileIdentity> file_identity(const std::filesystem::path& path) {
+  struct stat found {};
+  if (stat(path.c_str(), &found) != 0) return std::nullopt;
+  return FileIdentity{found.st_dev, found.st_ino};
+}
+
 std::filesystem::path BookLock::path_for(const std::filesystem::path& book) {
   auto path = book;
   path += ".lock";

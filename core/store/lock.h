@@ -1,13 +1,23 @@
 #pragma once
 // Who has a book open. A file of its own beside the book ("bench.leafbook.lock") is flocked: the lock dies with the
 // process. Never the book itself: SQLite's POSIX locks on it would be dropped by any other close in this process.
+#include <cstdint>
 #include <filesystem>
+#include <optional>
 #include <string>
 
 #include "core/base/clock.h"
 #include "core/base/result.h"
 
 namespace likeleaf::store {
+
+/// Which file a path leads to now: a file keeps it when it is renamed, another file at the same path has its own.
+struct FileIdentity {
+  std::uint64_t device = 0, number = 0;
+  bool operator==(const FileIdentity&) const = default;
+};
+/// Nothing when the path leads to no file. Asks for its entry alone; the file is not opened.
+std::optional<FileIdentity> file_identity(const std::filesystem::path& path);
 
 class BookLock {
  public:

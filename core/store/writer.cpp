@@ -17,6 +17,7 @@ Writer::Writer(Book& book, std::function<void(const Report&)> announce)
     : book_(book), announce_(std::move(announce)), thread_([this](const std::stop_token& stop) { work(stop); }) {}
 
 Writer::~Writer() {
+  ending_ = true;
   retry();
   thread_.request_stop();
   thread_.join();
@@ -129,6 +130,9 @@ void Writer::settle(std::uint64_t up_to, std::size_t count) {
 
 std::optional<Error> Writer::commit(const std::deque<Waiting>& batch, std::size_t from, std::size_t count) {
   Db& db = book_.writing();
+  // On the way out there is no later: then rather into the file that is open, wherever it lies now, than lost.
+  if (!ending_)
+    if (const auto there = book_.in_place(); !there) return there.error();
   try {
     SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
     for (std::size_t i = from; i < from + count; ++i) batch[i].job(db);

@@ -1,5 +1,6 @@
 #pragma once
 // The only writer of a book: one thread drains a queue of jobs into one transaction, which is one sync of the disk.
+#include <atomic>
 #include <condition_variable>
 #include <cstdint>
 #include <deque>
@@ -70,6 +71,7 @@ class Writer {
   std::optional<std::uint64_t> refused_;  ///< ticket of a barrier that failed
   std::optional<Error> refusal_;
   bool try_ = false;
+  std::atomic<bool> ending_ = false;
   bool busy_ = false;
   std::jthread thread_;  ///< last: it starts when all the rest is there
 };

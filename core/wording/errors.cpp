@@ -29,6 +29,14 @@ std::string sentence(const Error& e) {
         "The book lies on a network drive ({}); a disk of this computer is safer: a drive that drops out can damage it "
         "({}).",
         e.value, e.where);
+  if (e.kind == ErrorKind::cannot_write && e.field == "book" && e.value == "gone from its place")
+    return fmt::format(
+        "The book is no longer at {}: its folder was renamed, moved or taken away. Put it back, then try again.",
+        e.where);
+  if (e.kind == ErrorKind::in_use && e.field == "book" && !e.value.empty())
+    return fmt::format("The book is open elsewhere, by {}. Close it there, then open it here ({}).", e.value, e.where);
+  if (e.kind == ErrorKind::read_only && e.field == "book" && e.value.empty() && e.allowed.empty())
+    return fmt::format("The book cannot be changed: its file or its folder is write-protected ({}).", e.where);
   switch (e.kind) {
     case ErrorKind::bad_value:
       return joined(e, "cannot take", "that value cannot be taken");

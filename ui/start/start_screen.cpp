@@ -8,10 +8,14 @@
 #include <QListWidget>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QSignalBlocker>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "core/base/clock.h"
-#include "ui/theme/theme.h"
+#include "core/domain/plan.h"
+#include "ui/start/trial_delegate.h"
+#include "ui/widgets/paper_parts.h"
 #include "ui/widgets/verdict_mark.h"
 
 namespace likeleaf::ui {
@@ -21,16 +25,24 @@ QString text(const std::string& s) {
   return QString::fromStdString(s);
 }
 
-QLabel* label(const QString& s, const QFont& font, const QColor& color, QWidget* parent) {
-  auto* l = new QLabel(s, parent);
-  l->setFont(font);
-  l->setWordWrap(true);
-  l->setTextFormat(Qt::PlainText);
-  l->setTextInteractionFlags(Qt::TextSelectableByMouse);
-  QPalette p = l->palette();
-  p.setColor(QPalette::WindowText, color);
-  l->setPalette(p);
-  return l;
+QComboBox* filter(const QString& name, const char* object, QWidget* parent) {
+  auto* c = new QComboBox(parent);
+  c->setObjectName(QString::fromLatin1(object));
+  c->setAccessibleName(name);
+  c->setMinimumHeight(36);
+  return c;
+}
+
+/// Fills a filter with "all …" and what there is; keeps the choice where it is still there.
+void fill_filter(QComboBox* filter, const QString& all, QStringList entries) {
+  entries.removeDuplicates();
+  entries.sort();
+  entries.prepend(all);
+  const QString chosen = filter->currentText();
+  const QSignalBlocker quiet(filter);
+  filter->clear();
+  filter->addItems(entries);
+  filter->setCurrentIndex(std::max(0, filter->findText(chosen)));
 }
 
 QString stage_text(const store::LedgerRow& row) {
@@ -50,9 +62,10 @@ QString stage_text(const store::LedgerRow& row) {
 QString row_text(const store::LedgerRow& row) {
   QStringList lots;
   for (const auto& lot : row.lots) lots << text(lot);
-  return QStringLiteral("Trial %1 · %2\n%3 · %4\n%5")
+  return QStringLiteral("%2\ntrial %1 · %3 · %4\n%5")
       .arg(row.number)
-      .arg(text(row.question), text(row.changes), lots.join(QStringLiteral(", ")), stage_text(row));
+      .arg(row.question.empty() ? QStringLiteral("A new trial") : text(row.question), text(row.changes),
+           lots.join(QStringLiteral(", ")), stage_text(row));
 }
 
 bool matches(const store::LedgerRow& row, const QString& wanted) {
@@ -71,104 +84,137 @@ StartScreen::StartScreen(QWidget* parent) : QWidget(parent) {
   auto* across = new QHBoxLayout(this);
   across->setContentsMargins(28, 20, 28, 20);
   across->setSpacing(28);
-
   auto* left = new QVBoxLayout;
   left->setSpacing(10);
-  left->addWidget(label(QStringLiteral("Trials"), face(22, Weight::semi_bold), t.ink, this));
-  note_ = label({}, face(14), t.caution, this);
+  auto* top = new QHBoxLayout;
+  top->addWidget(label(QStringLiteral("Trials"), face(22, Weight::semi_bold), t.ink, this));
+  count_ = label({}, face(15), t.soft_ink, this);
+  count_->setObjectName(QStringLiteral("count"));
+  count_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+  top->addWidget(count_);
+  left->addLayout(top);
+  note_ = label({}, face(15), t.caution, this);
   note_->setObjectName(QStringLiteral("note"));
   note_->hide();
   left->addWidget(note_);
-  auto* filters = new QHBoxLayout;
+  left->addLayout(build_filters());
+  list_ = new QListWidget(this);
+  list_->setObjectName(QStringLiteral("trials"));
+  list_->setAccessibleName(QStringLiteral("Trials of this book"));
+  list_->setFrameShape(QFrame::NoFrame);
+  list_->setResizeMode(QListView::Adjust);
+  list_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+  list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  list_->setItemDelegate(new TrialDelegate(list_));
+  left->addWidget(list_, 1);
+  empty_ = label({}, face(18), t.soft_ink, this);
+  empty_->setObjectName(QStringLiteral("empty"));
+  left->addWidget(empty_, 1);
+  left->addLayout(build_acts());
+  across->addLayout(left, 5);
+  build_answer();
+  setFocusProxy(list_);
+  set_trials({}, false, false);
+}
+
+QLayout* StartScreen::build_filters() {
+  auto* down = new QVBoxLayout;
+  down->setSpacing(8);
   search_ = new QLineEdit(this);
   search_->setObjectName(QStringLiteral("search"));
   search_->setPlaceholderText(QStringLiteral("search question, leaf, taster"));
   search_->setAccessibleName(QStringLiteral("Search trials"));
   search_->setClearButtonEnabled(true);
+  search_->setMinimumHeight(36);
   search_->setMaxLength(200);
-  stage_ = new QComboBox(this);
-  stage_->setObjectName(QStringLiteral("stage"));
-  stage_->setAccessibleName(QStringLiteral("Stage"));
+  down->addWidget(search_);
+  auto* filters = new QHBoxLayout;
+  filters->setSpacing(8);
+  stage_ = filter(QStringLiteral("Stage"), "stage", this);
   stage_->addItems({QStringLiteral("all stages"), QStringLiteral("draft"), QStringLiteral("tasting"),
                     QStringLiteral("to unmask"), QStringLiteral("unmasked")});
-  filters->addWidget(search_, 1);
-  filters->addWidget(stage_);
-  left->addLayout(filters);
-  list_ = new QListWidget(this);
-  list_->setObjectName(QStringLiteral("trials"));
-  list_->setAccessibleName(QStringLiteral("Trials of this book"));
-  list_->setWordWrap(true);
-  list_->setSpacing(4);
-  list_->setFrameShape(QFrame::NoFrame);
-  list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  left->addWidget(list_, 1);
-  empty_ = label({}, face(15), t.soft_ink, this);
-  empty_->setObjectName(QStringLiteral("empty"));
-  left->addWidget(empty_);
+  changes_ = filter(QStringLiteral("What changes"), "changes_filter", this);
+  leaf_ = filter(QStringLiteral("Leaf"), "leaf_filter", this);
+  for (auto* one : {stage_, changes_, leaf_}) {
+    filters->addWidget(one, 1);
+    connect(one, &QComboBox::currentIndexChanged, this, &StartScreen::refill);
+  }
+  down->addLayout(filters);
+  connect(search_, &QLineEdit::textChanged, this, &StartScreen::refill);
+  // Down from the search goes into what it found.
+  connect(search_, &QLineEdit::returnPressed, this, [this] { list_->setFocus(); });
+  return down;
+}
+
+QLayout* StartScreen::build_acts() {
+  auto* down = new QVBoxLayout;
+  down->setSpacing(10);
   auto* acts = new QHBoxLayout;
-  auto* buttons = new QHBoxLayout;
+  auto* books = new QHBoxLayout;
+  take_ = filled_button(QStringLiteral("&To this trial"), QStringLiteral("take"), this);
+  new_trial_ = outlined_button(QStringLiteral("New t&rial"), QStringLiteral("new_trial"), this);
+  for (auto* b : {take_, new_trial_}) acts->addWidget(b, 1);
   const auto button = [&](const QString& name, const QString& object, auto signal) {
-    auto* b = new QPushButton(name, this);
-    b->setObjectName(object);
-    b->setMinimumHeight(36);
+    auto* b = outlined_button(name, object, this);
     connect(b, &QPushButton::clicked, this, signal);
-    buttons->addWidget(b);
+    books->addWidget(b, 1);
     return b;
   };
-  take_ = new QPushButton(QStringLiteral("&To this trial"), this);
-  take_->setObjectName(QStringLiteral("take"));
-  new_trial_ = new QPushButton(QStringLiteral("New t&rial"), this);
-  new_trial_->setObjectName(QStringLiteral("new_trial"));
-  for (auto* b : {take_, new_trial_}) {
-    b->setMinimumHeight(36);
-    acts->addWidget(b);
-  }
-  QPalette filled = take_->palette();
-  filled.setColor(QPalette::Button, t.action);
-  filled.setColor(QPalette::ButtonText, t.on_action);
-  take_->setPalette(filled);
-  left->addLayout(acts);
-  const auto take_chosen = [this] {
-    const int at = list_->currentRow();
-    if (at >= 0 && at < static_cast<int>(shown_.size()))
-      emit trial_wanted(shown_[static_cast<std::size_t>(at)]->number);
-  };
-  connect(take_, &QPushButton::clicked, this, take_chosen);
-  connect(list_, &QListWidget::itemActivated, this, take_chosen);
-  connect(new_trial_, &QPushButton::clicked, this, &StartScreen::new_trial_wanted);
   button(QStringLiteral("&New book…"), QStringLiteral("new_book"), &StartScreen::new_book_wanted);
   button(QStringLiteral("&Open…"), QStringLiteral("open"), &StartScreen::open_wanted);
   button(QStringLiteral("&Sample"), QStringLiteral("sample"), &StartScreen::sample_wanted);
   import_ = button(QStringLiteral("&Import…"), QStringLiteral("import"), &StartScreen::import_wanted);
-  left->addLayout(buttons);
-  across->addLayout(left, 5);
+  down->addLayout(acts);
+  down->addLayout(books);
+  for (auto* b : findChildren<QPushButton*>()) b->setAutoDefault(true);
+  connect(take_, &QPushButton::clicked, this, &StartScreen::take_chosen);
+  connect(list_, &QListWidget::itemActivated, this, &StartScreen::take_chosen);
+  connect(list_, &QListWidget::currentRowChanged, this, &StartScreen::show_chosen);
+  connect(new_trial_, &QPushButton::clicked, this, &StartScreen::new_trial_wanted);
+  return down;
+}
 
+void StartScreen::build_answer() {
   auto* scroll = new QScrollArea(this);
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setObjectName(QStringLiteral("answer"));
+  scroll->setAccessibleName(QStringLiteral("What the trial found"));
   answer_page_ = new QWidget;
   answer_layout_ = new QVBoxLayout(answer_page_);
-  answer_layout_->setContentsMargins(20, 16, 20, 16);
+  answer_layout_->setContentsMargins(24, 20, 24, 20);
   scroll->setWidget(answer_page_);
   QPalette sheet = answer_page_->palette();
-  sheet.setColor(QPalette::Window, t.sheet);
+  sheet.setColor(QPalette::Window, tokens().sheet);
   answer_page_->setAutoFillBackground(true);
   answer_page_->setPalette(sheet);
-  across->addWidget(scroll, 7);
+  static_cast<QHBoxLayout*>(layout())->addWidget(scroll, 7);
+}
 
-  connect(search_, &QLineEdit::textChanged, this, &StartScreen::refill);
-  connect(stage_, &QComboBox::currentIndexChanged, this, &StartScreen::refill);
-  connect(list_, &QListWidget::currentRowChanged, this, &StartScreen::show_chosen);
-  set_trials({}, false, false);
+const store::LedgerRow* StartScreen::chosen() const {
+  const int at = list_->currentRow();
+  return at >= 0 && at < static_cast<int>(shown_.size()) ? shown_[static_cast<std::size_t>(at)] : nullptr;
+}
+
+void StartScreen::take_chosen() {
+  if (const auto* row = chosen()) emit trial_wanted(row->number);
+}
+
+void StartScreen::choose(int number) {
+  for (std::size_t i = 0; i < shown_.size(); ++i)
+    if (shown_[i]->number == number) list_->setCurrentRow(static_cast<int>(i));
 }
 
 void StartScreen::set_trials(std::vector<store::LedgerRow> rows, bool book_open, bool can_write) {
+  const auto* at = chosen();
+  const int was = at ? at->number : 0;
+  shown_.clear();
   rows_ = std::move(rows);
+  fill_filters();
   import_->setEnabled(book_open && can_write);
   new_trial_->setEnabled(book_open && can_write);
   search_->setEnabled(book_open);
-  stage_->setEnabled(book_open);
+  for (auto* one : {stage_, changes_, leaf_}) one->setEnabled(book_open);
   empty_->setText(
       book_open
           ? QStringLiteral(
@@ -176,6 +222,25 @@ void StartScreen::set_trials(std::vector<store::LedgerRow> rows, bool book_open,
           : QStringLiteral("No book is open. A bench book keeps a house’s lots, trials and findings in one file. "
                            "Start a new one, open yours, or look at the sample."));
   refill();
+  choose(was);
+}
+
+void StartScreen::fill_filters() {
+  QStringList changes, leaves;
+  for (const auto& row : rows_) {
+    changes << text(lever_name(row.lever));
+    for (const auto& lot : row.lots) leaves << text(lot);
+  }
+  fill_filter(changes_, QStringLiteral("all changes"), changes);
+  fill_filter(leaf_, QStringLiteral("all leaves"), leaves);
+}
+
+bool StartScreen::fits(const store::LedgerRow& row) const {
+  if (!matches(row, search_->text().trimmed())) return false;
+  if (const int stage = stage_->currentIndex(); stage > 0 && static_cast<int>(row.stage) != stage - 1) return false;
+  if (changes_->currentIndex() > 0 && text(lever_name(row.lever)) != changes_->currentText()) return false;
+  return leaf_->currentIndex() <= 0 ||
+         std::ranges::find(row.lots, leaf_->currentText().toStdString()) != row.lots.end();
 }
 
 void StartScreen::set_note(const QString& note) {
@@ -184,23 +249,24 @@ void StartScreen::set_note(const QString& note) {
 }
 
 void StartScreen::refill() {
-  const QString wanted = search_->text().trimmed();
-  const int stage = stage_->currentIndex();
+  const auto* at = chosen();
+  const int was = at ? at->number : 0;
   list_->clear();
   shown_.clear();
   for (const auto& row : rows_) {
-    if (!matches(row, wanted)) continue;
-    if (stage > 0 && static_cast<int>(row.stage) != stage - 1) continue;
+    if (!fits(row)) continue;
     shown_.push_back(&row);
     list_->addItem(row_text(row));
   }
   empty_->setVisible(rows_.empty());
   list_->setVisible(!rows_.empty());
   take_->setEnabled(!shown_.empty());
-  if (!shown_.empty())
-    list_->setCurrentRow(0);
-  else
-    show_chosen();
+  count_->setText(rows_.empty()                   ? QString()
+                  : shown_.size() == rows_.size() ? QStringLiteral("%1 in this book").arg(rows_.size())
+                                                  : QStringLiteral("%1 of %2").arg(shown_.size()).arg(rows_.size()));
+  if (shown_.empty()) return show_chosen();
+  list_->setCurrentRow(0);
+  choose(was);
 }
 
 void StartScreen::show_chosen() {
@@ -215,15 +281,15 @@ void StartScreen::show_chosen() {
     }
     delete item;
   }
-  const int at = list_->currentRow();
-  if (at < 0 || at >= static_cast<int>(shown_.size()) || !answer_) {
+  const auto* row = chosen();
+  if (!row || !answer_) {
     answer_layout_->addWidget(label(rows_.empty() ? QStringLiteral("What a trial found is shown here.")
                                                   : QStringLiteral("No trial fits the search."),
                                     face(15), t.soft_ink, answer_page_));
     answer_layout_->addStretch(1);
     return;
   }
-  const TrialAnswer answer = answer_(*shown_[static_cast<std::size_t>(at)]);
+  const TrialAnswer answer = answer_(*row);
   if (!answer.empty.isEmpty()) {
     answer_layout_->addWidget(label(answer.empty, face(15), t.soft_ink, answer_page_));
     answer_layout_->addStretch(1);
@@ -232,27 +298,30 @@ void StartScreen::show_chosen() {
   auto* headline = label(answer.headline, face(22, Weight::semi_bold), t.ink, answer_page_);
   headline->setObjectName(QStringLiteral("headline"));
   answer_layout_->addWidget(headline);
-  answer_layout_->addWidget(label(answer.scope, face(14), t.soft_ink, answer_page_));
+  answer_layout_->addWidget(label(answer.scope, face(15), t.soft_ink, answer_page_));
   answer_layout_->addSpacing(10);
   bool noted = false;
   for (const auto& line : answer.lines) {
     const bool also = line.word == static_cast<int>(evidence::Word::noted);
     if (also && !noted)
-      answer_layout_->addWidget(label(QStringLiteral("also noted"), face(13), t.soft_ink, answer_page_));
+      answer_layout_->addWidget(label(QStringLiteral("also noted"), face(15), t.soft_ink, answer_page_));
     noted = noted || also;
-    auto* row = new QHBoxLayout;
-    row->setSpacing(10);
-    row->addWidget(new VerdictMark(static_cast<evidence::Word>(line.word), answer_page_), 0, Qt::AlignTop);
-    row->addWidget(label(line.title + QLatin1Char('\n') + line.sentence, face(also ? 13 : 15),
-                         also ? t.soft_ink : t.ink, answer_page_),
-                   1);
-    answer_layout_->addLayout(row);
+    auto* beside = new QHBoxLayout;
+    beside->setSpacing(10);
+    beside->addWidget(new VerdictMark(static_cast<evidence::Word>(line.word), answer_page_), 0, Qt::AlignTop);
+    beside->addWidget(
+        label(line.title + QLatin1Char('\n') + line.sentence, face(15), also ? t.soft_ink : t.ink, answer_page_), 1);
+    answer_layout_->addLayout(beside);
   }
   if (!answer.rule.isEmpty()) {
     answer_layout_->addSpacing(8);
-    answer_layout_->addWidget(label(QStringLiteral("written before tasting"), face(13), t.soft_ink, answer_page_));
+    answer_layout_->addWidget(label(QStringLiteral("written before tasting"), face(15), t.soft_ink, answer_page_));
     answer_layout_->addWidget(label(answer.rule, face(15), t.ink, answer_page_));
   }
+  answer_layout_->addSpacing(12);
+  auto* report = outlined_button(QStringLiteral("Read the re&port"), QStringLiteral("to_report"), answer_page_);
+  connect(report, &QPushButton::clicked, this, [this, number = row->number] { emit report_wanted(number); });
+  answer_layout_->addWidget(report, 0, Qt::AlignLeft);
   answer_layout_->addStretch(1);
 }
 

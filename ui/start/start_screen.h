@@ -5,26 +5,17 @@
 #include <vector>
 
 #include "core/session/session.h"
+#include "ui/start/trial_answer.h"
 
 class QLabel;
 class QLineEdit;
 class QListWidget;
 class QComboBox;
+class QLayout;
 class QVBoxLayout;
 class QPushButton;
 
 namespace likeleaf::ui {
-
-/// What the start screen shows beside a trial: its findings in sentences.
-struct TrialAnswer {
-  struct Line {
-    int word = 4;  ///< evidence::Word as a number
-    QString title, sentence;
-  };
-  QString headline, scope, rule;
-  std::vector<Line> lines;
-  QString empty;  ///< said instead, when there is nothing to show yet
-};
 
 /// The book's trials with search, and what the chosen one found.
 class StartScreen final : public QWidget {
@@ -34,6 +25,8 @@ class StartScreen final : public QWidget {
   void set_trials(std::vector<store::LedgerRow> rows, bool book_open, bool can_write);
   /// A message in words above the list; amber; empty hides it.
   void set_note(const QString& note);
+  /// Puts the list on a trial, when it is shown.
+  void choose(int number);
   void set_answer_source(std::function<TrialAnswer(const store::LedgerRow&)> source) { answer_ = std::move(source); }
 
  signals:
@@ -42,9 +35,17 @@ class StartScreen final : public QWidget {
   void sample_wanted();
   void import_wanted();
   void new_trial_wanted();
-  void trial_wanted(int number);  ///< put this trial on the bench
+  void trial_wanted(int number);   ///< put this trial on the bench
+  void report_wanted(int number);  ///< and show its report
 
  private:
+  QLayout* build_filters();
+  QLayout* build_acts();
+  void build_answer();
+  void fill_filters();
+  [[nodiscard]] bool fits(const store::LedgerRow& row) const;
+  [[nodiscard]] const store::LedgerRow* chosen() const;
+  void take_chosen();
   void refill();
   void show_chosen();
 
@@ -54,7 +55,8 @@ class StartScreen final : public QWidget {
   QLabel* note_;
   QLabel* empty_;
   QLineEdit* search_;
-  QComboBox* stage_;
+  QComboBox *stage_, *changes_, *leaf_;
+  QLabel* count_;
   QListWidget* list_;
   QPushButton *import_, *new_trial_, *take_;
   QWidget* answer_page_;

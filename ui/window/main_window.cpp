@@ -1,14 +1,14 @@
 #include "ui/window/main_window.h"
 
-#include <QFileDialog>
-#include <QHBoxLayout>
-#include <QLabel>
+#include <QApplication>
+#include <QCloseEvent>
+#include <QFileInfo>
+#include <QFrame>
 #include <QStackedWidget>
 #include <QStandardPaths>
 #include <QVBoxLayout>
 
 #include "core/base/embedded.h"
-#include "core/evidence/findings.h"
 #include "core/exchange/bundle_read.h"
 #include "core/session/taster_port.h"
 #include "core/wording/errors.h"
@@ -20,92 +20,40 @@
 #include "ui/start/start_screen.h"
 #include "ui/taste/taste_screen.h"
 #include "ui/theme/theme.h"
+#include "ui/window/kept_strip.h"
 #include "ui/window/who_tastes.h"
+#include "ui/window/window_head.h"
 
 namespace likeleaf::ui {
 namespace {
+
+constexpr int sample_trial = 14;  // the one whose report a newcomer is shown
 
 QString text(const std::string& s) {
   return QString::fromStdString(s);
 }
 
-TrialAnswer answer_for(const Session& session, const store::LedgerRow& row, const Style& style) {
-  TrialAnswer out;
-  if (row.stage != Stage::unmasked) {
-    out.empty =
-        row.stage == Stage::plan
-            ? QStringLiteral("This trial is still a draft.")
-            : QStringLiteral("Sealed. What it found is shown once every sheet is locked and the key is opened.");
-    return out;
-  }
-  const auto trial = session.read(row.id);
-  const auto unmasked = trial ? open_unmasked(*trial) : Result<Unmasked>(tl::unexpected(trial.error()));
-  const auto findings =
-      unmasked ? evidence::find(*unmasked) : Result<evidence::Findings>(tl::unexpected(unmasked.error()));
-  if (!findings) {
-    out.empty = text(wording::sentence(findings.error()));
-    return out;
-  }
-  const SealedPlan& plan = unmasked->plan();
-  out.headline = text(wording::headline(*findings, plan, style));
-  out.scope = text(wording::scope_sentence(*findings, plan, style));
-  for (const auto& f : findings->attributes) {
-    const auto said = wording::finding_text(f, plan, style, findings->contrasts.size() > 1);
-    out.lines.push_back({static_cast<int>(f.word), text(said.title), text(said.sentence)});
-  }
-  if (plan.plan.rule && findings->rule)
-    out.rule = text(wording::rule_sentence(*plan.plan.rule, plan, style) + " " +
-                    wording::rule_outcome(*findings->rule, plan, style));
-  return out;
-}
-
 }  // namespace
 
-MainWindow::MainWindow(const Services& services, const Style& style, QWidget* parent)
-    : QMainWindow(parent), services_(services), style_(style) {
-  const Tokens& t = tokens();
+MainWindow::MainWindow(const Services& services, const Look& look, QWidget* parent)
+    : QMainWindow(parent), services_(services), look_(look) {
   setWindowTitle(QStringLiteral("Likeleaf"));
   resize(1280, 800);
+  build();
+}
+
+MainWindow::MainWindow(const Services& services, const Style& style, QWidget* parent)
+    : MainWindow(services, Look{style, false}, parent) {}
+
+void MainWindow::build() {
+  const Tokens& t = tokens();
   auto* page = new QWidget(this);
   auto* down = new QVBoxLayout(page);
   down->setContentsMargins(0, 0, 0, 0);
   down->setSpacing(0);
-  auto* head = new QWidget(page);
-  head->setFixedHeight(64);
-  auto* across = new QHBoxLayout(head);
-  across->setContentsMargins(28, 0, 28, 0);
-  const auto label = [&](const char* name, const QFont& font, const QColor& color) {
-    auto* l = new QLabel(head);
-    l->setObjectName(QString::fromLatin1(name));
-    l->setFont(font);
-    l->setTextFormat(Qt::PlainText);
-    QPalette p = l->palette();
-    p.setColor(QPalette::WindowText, color);
-    l->setPalette(p);
-    return l;
-  };
-  const auto two_lines = [&](QLabel* above, QLabel* below) {
-    auto* column = new QVBoxLayout;
-    column->setSpacing(2);
-    column->addStretch(1);
-    column->addWidget(above);
-    column->addWidget(below);
-    column->addStretch(1);
-    return column;
-  };
-  title_ = label("title", face(16, Weight::semi_bold), t.ink);
-  subtitle_ = label("subtitle", face(13), t.soft_ink);
-  // A long question gives way to the bar rather than widening the window.
-  for (auto* l : {title_, subtitle_}) l->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-  book_name_ = label("book", face(13), t.soft_ink);
-  kept_note_ = label("kept", face(13), t.soft_ink);
-  for (auto* l : {book_name_, kept_note_}) l->setAlignment(Qt::AlignRight);
-  bar_ = new StageBar(head);
-  across->addLayout(two_lines(title_, subtitle_), 1);
-  across->addWidget(bar_);
-  across->addSpacing(16);
-  across->addLayout(two_lines(book_name_, kept_note_));
-  down->addWidget(head);
+  head_ = new WindowHead(look_, page);
+  bar_ = head_->bar();
+  down->addWidget(head_);
   auto* line = new QFrame(page);
   line->setFixedHeight(1);
   QPalette ruled = line->palette();
@@ -113,6 +61,8 @@ MainWindow::MainWindow(const Services& services, const Style& style, QWidget* pa
   line->setAutoFillBackground(true);
   line->setPalette(ruled);
   down->addWidget(line);
+  strip_ = new KeptStrip(page);
+  down->addWidget(strip_);
   pages_ = new QStackedWidget(page);
   start_ = new StartScreen(pages_);
   who_ = new WhoTastes(pages_);
@@ -120,6 +70,11 @@ MainWindow::MainWindow(const Services& services, const Style& style, QWidget* pa
   pages_->addWidget(who_);
   down->addWidget(pages_, 1);
   setCentralWidget(page);
+  connect(head_, &WindowHead::look_wanted, this, &MainWindow::set_look);
+  connect(strip_, &KeptStrip::retry_wanted, this, [this] {
+    if (session_) session_->retry();
+  });
+  connect(strip_, &KeptStrip::close_wanted, this, &MainWindow::close);
   connect(bar_, &StageBar::chosen, this, &MainWindow::go);
   connect(who_, &WhoTastes::chosen, this, &MainWindow::taste_as);
   connect(start_, &StartScreen::open_wanted, this, &MainWindow::choose_book);
@@ -127,10 +82,16 @@ MainWindow::MainWindow(const Services& services, const Style& style, QWidget* pa
   connect(start_, &StartScreen::sample_wanted, this, &MainWindow::sample_book);
   connect(start_, &StartScreen::import_wanted, this, &MainWindow::import_bundle);
   connect(start_, &StartScreen::trial_wanted, this, &MainWindow::take_trial);
+  connect(start_, &StartScreen::report_wanted, this, [this](int number) {
+    take_trial(number);
+    if (session_ && session_->trial() && session_->trial()->draft.number == number) go(Place::report);
+  });
   connect(start_, &StartScreen::new_trial_wanted, this,
           [this] { new_trial(starter_plan(session_ ? session_->attributes() : builtin_attributes())); });
   start_->set_answer_source(
       [this](const store::LedgerRow& row) { return session_ ? answer_for(*session_, row, style_) : TrialAnswer{}; });
+  start_->set_note(note_);
+  bar_->set_current(place_);
   show_head();
 }
 
@@ -138,6 +99,43 @@ MainWindow::~MainWindow() {
   changes_ = Subscription();
   kept_ = Subscription();
   drop_screens();
+}
+
+void MainWindow::set_look(const Look& look) {
+  finish_typing();
+  const int taster = taste_ ? tasting_ : -1;
+  const Place place = place_;
+  drop_screens();
+  look_ = look;
+  apply_theme(*qApp, look.dark);
+  build();
+  if (session_) show_book();
+  go(place);
+  if (taster >= 0) taste_as(taster);
+  emit look_changed(look_);
+}
+
+/// Text that stands in a line without Enter goes out as if one had left the line.
+void MainWindow::finish_typing() {
+  if (QWidget* writing = focusWidget()) writing->clearFocus();
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  finish_typing();
+  if (brew_) brew_->close_key();
+  const auto kept = session_ && !closing_anyway_ ? session_->flush() : Result<void>{};
+  if (!kept) {
+    closing_anyway_ = true;
+    strip_->show_not_kept(text(wording::sentence(kept.error())), true);
+    event->ignore();
+    return;
+  }
+  QMainWindow::closeEvent(event);
+}
+
+void MainWindow::say(const QString& note) {
+  note_ = note;
+  start_->set_note(note);
 }
 
 void MainWindow::drop_screens() {
@@ -165,7 +163,7 @@ void MainWindow::make_screens() {
 
 void MainWindow::take(Result<std::unique_ptr<Session>> session) {
   if (!session) {
-    start_->set_note(text(wording::sentence(session.error())));
+    say(text(wording::sentence(session.error())));
     return;
   }
   // Screens and subscriptions of the old book go before the book itself.
@@ -173,28 +171,46 @@ void MainWindow::take(Result<std::unique_ptr<Session>> session) {
   kept_ = Subscription();
   drop_screens();
   session_ = std::move(*session);
-  kept_ = session_->on_kept([this](const Kept& kept) {
-    kept_note_->setText(kept.not_kept ? text("not kept: " + wording::sentence(*kept.not_kept))
-                                      : text("kept " + clock_text(kept.at)));
-  });
-  changes_ = session_->on_change([this](const Notice&) { show_head(); });
+  listen();
   QStringList notes;
   for (const auto& note : session_->opening_notes()) notes << text(wording::sentence(note));
   if (session_->read_only() && notes.isEmpty()) notes << QStringLiteral("This book is open for reading only.");
-  start_->set_note(notes.join(QLatin1Char('\n')));
-  kept_note_->clear();
+  say(notes.join(QLatin1Char('\n')));
+  head_->show_kept({});
+  strip_->clear();
   show_book();
   go(Place::trials);
+  start_->setFocus();
+}
+
+void MainWindow::listen() {
+  kept_ = session_->on_kept([this](const Kept& kept) {
+    if (kept.not_kept) {
+      head_->show_kept(QStringLiteral("not kept"));
+      strip_->show_not_kept(text(wording::sentence(*kept.not_kept)), false);
+      return;
+    }
+    closing_anyway_ = false;
+    strip_->clear();
+    head_->show_kept(text("kept " + clock_text(kept.at)));
+  });
+  changes_ = session_->on_change([this](const Notice&) { show_head(); });
 }
 
 void MainWindow::open_book(const std::filesystem::path& book) {
+  finish_typing();
+  std::error_code unknown;
+  if (session_ && std::filesystem::equivalent(session_->path(), book, unknown)) {
+    say(note_);
+    return go(Place::trials);
+  }
   auto session = Session::open(book, OpenWay::write, services_);
   if (!session && session.error().kind == ErrorKind::read_only) {
     const QString why = text(wording::sentence(session.error()));
     auto reading = Session::open(book, OpenWay::read_only, services_);
     if (reading) {
       take(std::move(reading));
-      start_->set_note(why + QStringLiteral("\nIt is open here for reading only."));
+      say(why + QStringLiteral("\nIt is open here for reading only."));
       return;
     }
   }
@@ -209,17 +225,16 @@ void MainWindow::show_head() {
   const auto trial = session_ ? session_->trial() : nullptr;
   const bool blind = place_ == Place::taste;
   if (!trial || blind) {
-    title_->setText(blind ? QString() : QStringLiteral("Likeleaf"));
-    subtitle_->clear();
+    head_->show_trial(blind ? QString() : QStringLiteral("Likeleaf"), {});
   } else {
     const Plan& plan = trial->draft;
-    title_->setText(plan.question.empty() ? QStringLiteral("A new trial") : text(plan.question));
-    subtitle_->setText(text("trial " + std::to_string(plan.number) + " · " +
-                            (trial->sealed ? wording::changes_text(plan.lever, style_) : std::string("draft"))));
+    head_->show_trial(plan.question.empty() ? QStringLiteral("A new trial") : text(plan.question),
+                      text("trial " + std::to_string(plan.number) + " · " +
+                           (trial->sealed ? wording::changes_text(plan.lever, style_) : std::string("draft"))));
   }
-  book_name_->setText(session_ && !blind ? text(session_->path().filename().string()) +
-                                               (session_->read_only() ? QStringLiteral(" (reading only)") : QString())
-                                         : QString());
+  head_->show_book(session_ && !blind ? text(session_->path().filename().string()) +
+                                            (session_->read_only() ? QStringLiteral(" (reading only)") : QString())
+                                      : QString());
   setWindowTitle(QStringLiteral("Likeleaf"));
   std::size_t locked = 0, sheets = 0;
   if (trial)
@@ -316,6 +331,7 @@ void MainWindow::taste_as(int index) {
     who_->set_message(text(wording::sentence(port.error())));
     return;
   }
+  tasting_ = index;
   delete taste_;
   taste_ = new TasteScreen(std::move(*port), services_.clock, style_, pages_);
   pages_->addWidget(taste_);
@@ -328,9 +344,11 @@ void MainWindow::taste_as(int index) {
 
 void MainWindow::new_trial(const Plan& start) {
   if (!session_) return;
+  // The key closes on the trial that it belongs to, and that is logged there.
+  if (brew_) brew_->close_key();
   const auto made = session_->new_trial(start);
   if (!made) {
-    start_->set_note(text(wording::sentence(made.error())));
+    say(text(wording::sentence(made.error())));
     go(Place::trials);
     return;
   }
@@ -339,8 +357,9 @@ void MainWindow::new_trial(const Plan& start) {
 
 void MainWindow::take_trial(int number) {
   if (!session_) return;
+  if (brew_) brew_->close_key();
   if (const auto taken = session_->take_number(number); !taken) {
-    start_->set_note(text(wording::sentence(taken.error())));
+    say(text(wording::sentence(taken.error())));
     return;
   }
   switch (stage(*session_->trial())) {
@@ -357,16 +376,19 @@ void MainWindow::take_trial(int number) {
   }
 }
 
+/// Where the next dialog begins: beside the book at hand, else among the person's documents.
+QString MainWindow::folder() const {
+  if (session_) return QFileInfo(text(session_->path().string())).absolutePath();
+  return QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+}
+
 void MainWindow::choose_book() {
-  const QString file = QFileDialog::getOpenFileName(this, QStringLiteral("Open a bench book"), {},
-                                                    QStringLiteral("Bench books (*.leafbook)"));
+  const QString file = prompts_.open_book(this, folder());
   if (!file.isEmpty()) open_book(std::filesystem::path(file.toStdString()));
 }
 
 void MainWindow::new_book() {
-  QString file =
-      QFileDialog::getSaveFileName(this, QStringLiteral("A new bench book"), QStringLiteral("house.leafbook"),
-                                   QStringLiteral("Bench books (*.leafbook)"));
+  QString file = prompts_.new_book(this, folder());
   if (file.isEmpty()) return;
   if (!file.endsWith(QStringLiteral(".leafbook"))) file += QStringLiteral(".leafbook");
   take(Session::create(std::filesystem::path(file.toStdString()), services_));
@@ -379,6 +401,7 @@ void MainWindow::sample_book() {
   std::filesystem::create_directories(path.parent_path(), code);
   if (std::filesystem::exists(path)) {
     open_book(path);
+    start_->choose(sample_trial);
     return;
   }
   auto session = Session::create(path, services_);
@@ -388,22 +411,25 @@ void MainWindow::sample_book() {
       const auto done =
           import ? (*session)->import_trial(*import) : Result<ImportOutcome>(tl::unexpected(import.error()));
       if (!done) {
-        start_->set_note(text(wording::sentence(done.error())));
+        // Half a sample would be taken for the whole one next time.
+        session->reset();
+        std::filesystem::remove(path, code);
+        say(text(wording::sentence(done.error())));
         return;
       }
     }
   take(std::move(session));
+  start_->choose(sample_trial);
 }
 
 void MainWindow::import_bundle() {
-  const QString file =
-      QFileDialog::getOpenFileName(this, QStringLiteral("Import a trial"), {}, QStringLiteral("Bundles (*.json)"));
+  const QString file = prompts_.bundle(this, folder());
   if (file.isEmpty() || !session_) return;
   const auto import = exchange::read_bundle_file(std::filesystem::path(file.toStdString()));
   const auto done = import ? session_->import_trial(*import) : Result<ImportOutcome>(tl::unexpected(import.error()));
-  start_->set_note(!done           ? text(wording::sentence(done.error()))
-                   : done->skipped ? QStringLiteral("Trial %1 was there already, unchanged.").arg(done->number)
-                                   : QStringLiteral("Trial %1 is now in this book.").arg(done->number));
+  say(!done           ? text(wording::sentence(done.error()))
+      : done->skipped ? QStringLiteral("Trial %1 was there already, unchanged.").arg(done->number)
+                      : QStringLiteral("Trial %1 is now in this book.").arg(done->number));
   if (done) show_book();
 }
 

@@ -3,33 +3,47 @@
 #include <filesystem>
 #include <memory>
 
-#include "core/base/style.h"
 #include "core/session/session.h"
+#include "ui/window/book_prompts.h"
+#include "ui/window/look.h"
 #include "ui/window/stage_bar.h"
 
-class QLabel;
 class QStackedWidget;
 
 namespace likeleaf::ui {
 
 class BrewScreen;
 class FindingsScreen;
+class KeptStrip;
 class PlanScreen;
 class ReportScreen;
 class StartScreen;
 class TasteScreen;
 class WhoTastes;
+class WindowHead;
 
 /// The window: a head with the trial, the way through it, the book and "kept hh:mm:ss"; under it the screen of now.
 /// While somebody tastes, trial, question and book leave head and title.
 class MainWindow final : public QMainWindow {
   Q_OBJECT
  public:
+  MainWindow(const Services& services, const Look& look, QWidget* parent = nullptr);
   MainWindow(const Services& services, const Style& style, QWidget* parent = nullptr);
   ~MainWindow() override;
   /// Opens a book; when it cannot be changed it is opened for reading and that is said. What cannot be opened at all, a
   /// book open elsewhere with its holder named, is said on the start screen, and the book at hand stays.
   void open_book(const std::filesystem::path& book);
+  /// Another unit or other colours: all screens are made anew where one is; the trial on the bench stays.
+  void set_look(const Look& look);
+  void set_prompts(BookPrompts prompts) { prompts_ = std::move(prompts); }
+
+ signals:
+  void look_changed(const likeleaf::ui::Look& look);
+
+ protected:
+  /// What is being typed is taken first. What could not be kept holds the window open once, with the reason; closing
+  /// again closes it.
+  void closeEvent(QCloseEvent* event) override;
 
  private:
   using Place = StageBar::Place;
@@ -41,6 +55,11 @@ class MainWindow final : public QMainWindow {
   void take_trial(int number);
   void show_book();
   void take(Result<std::unique_ptr<Session>> session);
+  void build();
+  void listen();
+  void finish_typing();
+  void say(const QString& note);
+  [[nodiscard]] QString folder() const;
   void make_screens();
   void drop_screens();
   void go(Place place);
@@ -49,13 +68,17 @@ class MainWindow final : public QMainWindow {
   void taste_as(int index);
 
   Services services_;
-  Style style_;
+  Look look_;
+  Style& style_ = look_.style;  ///< what the screens refer to
+  BookPrompts prompts_ = book_dialogs();
+  QString note_;  ///< what Start says of the book
   std::unique_ptr<Session> session_;
   Subscription kept_, changes_;
   QStackedWidget* pages_ = nullptr;
   StartScreen* start_ = nullptr;
+  WindowHead* head_ = nullptr;
+  KeptStrip* strip_ = nullptr;
   StageBar* bar_ = nullptr;
-  QLabel *title_ = nullptr, *subtitle_ = nullptr, *book_name_ = nullptr, *kept_note_ = nullptr;
   PlanScreen* plan_ = nullptr;
   BrewScreen* brew_ = nullptr;
   WhoTastes* who_ = nullptr;
@@ -63,6 +86,8 @@ class MainWindow final : public QMainWindow {
   FindingsScreen* findings_ = nullptr;
   ReportScreen* report_ = nullptr;
   Place place_ = Place::trials;
+  int tasting_ = -1;  ///< who tastes, by their place in the plan
+  bool closing_anyway_ = false;
 };
 
 }  // namespace likeleaf::ui

@@ -29,7 +29,7 @@ class PlaceButton final : public QToolButton {
   }
   [[nodiscard]] QSize sizeHint() const override {
     const int wide = std::max(QFontMetrics(face(16, Weight::semi_bold)).horizontalAdvance(name_),
-                              QFontMetrics(face(12)).horizontalAdvance(line_));
+                              QFontMetrics(face(13)).horizontalAdvance(line_));
     return {wide + 28, 56};
   }
 
@@ -37,10 +37,13 @@ class PlaceButton final : public QToolButton {
   void paintEvent(QPaintEvent*) override {
     QPainter p(this);
     const Tokens& t = tokens();
-    p.setPen(isChecked() ? t.ink : isEnabled() ? t.soft_ink : t.line);
+    // A place that has nothing yet is fainter, but can still be read.
+    QColor faint = t.soft_ink;
+    faint.setAlphaF(0.55F);
+    p.setPen(isChecked() ? t.ink : isEnabled() ? t.soft_ink : faint);
     p.setFont(face(16, isChecked() ? Weight::semi_bold : Weight::regular));
     p.drawText(QRect(14, 8, width() - 28, 22), Qt::AlignLeft | Qt::AlignVCenter, name_);
-    p.setFont(face(12));
+    p.setFont(face(13));
     if (isEnabled() && !isChecked()) p.setPen(t.soft_ink);
     p.drawText(QRect(14, 30, width() - 28, 18), Qt::AlignLeft | Qt::AlignVCenter, line_);
     if (isChecked()) p.fillRect(QRect(0, height() - 3, width(), 3), t.action);
