@@ -163,6 +163,15 @@ std::string constant_value(ConstantKind kind, std::int64_t value, const Style& s
   }
 }
 
+// A time that is watched, not set: "14 min 25 s".
+std::string minutes_and_seconds(std::int64_t ms, const Style& style) {
+  const std::int64_t minutes = ms / 60'000, rest = ms % 60'000;
+  if (minutes == 0) return duration_text(Duration(ms), style);
+  std::string out = fmt::format("{}{}min", minutes, no_break_space);
+  if (rest != 0) out += no_break_space + duration_text(Duration(rest), style);
+  return out;
+}
+
 std::string constant_step(ConstantKind kind, std::int64_t value, const Style& style) {
   if (kind == ConstantKind::water_temperature || kind == ConstantKind::tasting_temperature)
     return step_text(TemperatureStep(value), style);
@@ -374,12 +383,17 @@ std::string rule_outcome(const evidence::RuleOutcome& outcome, const SealedPlan&
 }
 
 std::string drift_text(const Drift& d, const std::string& lot, const SealedPlan& plan, const Style& style) {
-  if (d.pair)
-    return fmt::format("{}, brew pair {}: cups {} apart at first sip, {} allowed", lot, d.set,
-                       step_text(TemperatureStep(d.actual), style), step_text(TemperatureStep(d.tolerance), style));
-  const std::string which = d.set > 0 ? ordinal(d.set) + " brew pair" : "a control brew";
+  const std::string which = d.set > 0 ? ordinal(d.set) + " brew pair" : d.pair ? "a control pair" : "a control brew";
   const std::string level = d.level ? ", " + level_text(plan.plan.lever, *d.level, style) : "";
-  return fmt::format("{}, {}{}: {} {} for {}, {} past the ±{} allowed", lot, which, level, constant_name(d.what),
+  const std::string where = fmt::format("{}, {}{}", lot, which, level);
+  if (d.what == ConstantKind::tasting_temperature && d.pair && d.planned == 0)
+    return fmt::format("{}: cups {} apart at first sip, {} allowed", where, step_text(TemperatureStep(d.actual), style),
+                       step_text(TemperatureStep(d.tolerance), style));
+  if (d.what == ConstantKind::longest_hold)
+    return fmt::format("{}: stood ready for {} before it was served, {} at most", where,
+                       minutes_and_seconds(d.actual, style), minutes_and_seconds(d.planned + d.tolerance, style));
+  if (d.what == ConstantKind::chill) return where + ": chilled another way than planned";
+  return fmt::format("{}: {} {} for {}, {} past the ±{} allowed", where, constant_name(d.what),
                      constant_value(d.what, d.actual, style), constant_value(d.what, d.planned, style),
                      constant_step(d.what, std::abs(d.past()), style), constant_step(d.what, d.tolerance, style));
 }
@@ -396,6 +410,10 @@ std::string drift_effect(const Drift& d) {
       return more ? "May add to bitterness and astringency." : "May take from bitterness and astringency.";
     case ConstantKind::tasting_temperature:
       return "A cooler liquor is thicker: may show as body.";
+    case ConstantKind::longest_hold:
+      return "Liquor that stands loses its top notes: may show in aroma.";
+    case ConstantKind::chill:
+      return "May show as body and aroma.";
     default:
       return {};
   }

@@ -12,6 +12,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iostream>
+#include <limits>
 #include <map>
 #include <random>
 #include <set>
@@ -93,9 +94,11 @@ class Bench {
 
   [[nodiscard]] std::shared_ptr<const Trial> trial() const { return trial_; }
 
-  /// Brews as planned, but for the steep given here by brew id.
+  /// Brews as planned, but for the steep given here by brew id. The key is open while its sitting is brewed.
   void brew_all(const std::map<IdOf<Brew>, Duration>& steeps) {
     const Plan& plan = trial_->sealed->plan;
+    const IdOf<Assessor> preparing = preparer(plan);
+    if (plan.blinding == Blinding::preparer) run(OpenKey{preparing}, times_.sealed);
     const std::vector<IdOf<Brew>> ids = [&] {
       std::vector<std::pair<int, IdOf<Brew>>> order;
       for (const auto& [id, brew] : trial_->brews) order.emplace_back(brew->number, id);
@@ -105,7 +108,7 @@ class Bench {
       return out;
     }();
     for (const auto& lot : plan.lots) run(TickWeighed{lot, true}, times_.sealed);
-    std::map<int, int> poured;
+    if (!plan.warm_up_lot.empty()) run(TickWeighed{plan.warm_up_lot, true}, times_.sealed);
     for (const auto& id : ids) {
       const Brew brew = *trial_->brews.at(id);
       const auto target = [&](ConstantKind kind) {
@@ -122,12 +125,27 @@ class Bench {
       infusion.water = Mass(target(ConstantKind::water_mass));
       infusion.pour = Temperature(level(LeverKind::water_temperature, ConstantKind::water_temperature));
       const auto odd = steeps.find(id);
-      infusion.steep =
+      const Duration steep =
           odd != steeps.end() ? odd->second : Duration(level(LeverKind::steep_time, ConstantKind::steep_time));
       facts.infusions = {infusion};
-      run(facts, later(times_.sittings[static_cast<std::size_t>(brew.sitting - 1)], 80 * poured[brew.sitting]++));
+      const Moment poured = pour_of(brew);
+      run(facts, poured);
+      stamp(id, poured, static_cast<int>(steep.count() / 1000));
       pot_[id] = draw_.normal(truth_.pot_sd);
     }
+    if (plan.blinding == Blinding::preparer) run(CloseKey{preparing}, later(times_.sittings.back(), 3600));
+  }
+
+  /// The state of the day of every taster at every sitting: well, nothing strong eaten, spitting.
+  void note_days() {
+    for (const auto& s : trial_->servings)
+      if (noted_.insert({s.assessor, s.sitting}).second) {
+        DayState day;
+        day.assessor = s.assessor;
+        day.sitting = s.sitting;
+        day.noted = later(times_.sittings[static_cast<std::size_t>(s.sitting - 1)], 600);
+        run(PutDayState{day}, day.noted);
+      }
   }
 
   /// One sheet a serving, in order; the fault and the amendment are called from outside.
@@ -166,6 +184,30 @@ class Bench {
   }
 
  private:
+  /// Seven minutes before the brew's first pair is due on the table; the second of two brews a minute later.
+  [[nodiscard]] Moment pour_of(const Brew& brew) const {
+    int place = std::numeric_limits<int>::max();
+    bool second = false;
+    for (const auto& s : trial_->servings) {
+      const auto pair = resolve_pair(*trial_, s.pair);
+      if (!pair || (pair->cup_a.brew != brew.id && pair->cup_b.brew != brew.id) || s.place >= place) continue;
+      place = s.place;
+      second =
+          pair->cup_a.brew != pair->cup_b.brew &&
+          brew.number > trial_->brews.at(pair->cup_a.brew == brew.id ? pair->cup_b.brew : pair->cup_a.brew)->number;
+    }
+    return later(times_.sittings[static_cast<std::size_t>(brew.sitting - 1)],
+                 900 + place * 360 - 420 + (second ? 60 : 0));
+  }
+
+  /// Eight seconds to pour, four to drain; the steep runs from the middle of the one to the middle of the other.
+  void stamp(IdOf<Brew> id, const Moment& poured, int steep) {
+    const std::pair<StampKind, int> stamps[] = {{StampKind::pour_start, 0},           {StampKind::pour_end, 8},
+                                                {StampKind::drain_start, 2 + steep},  {StampKind::drain_end, 6 + steep},
+                                                {StampKind::chill_start, 12 + steep}, {StampKind::ready, 230 + steep}};
+    for (const auto& [kind, after] : stamps) run(PutStamp{id, kind, 1}, later(poured, after));
+  }
+
   double cup(const KeyPair& pair, const std::string& id, const std::string& field, bool is_a, bool sipped_first,
              double person, bool finish) {
     const std::size_t level = is_a ? pair.level_a : pair.level_b;
@@ -220,6 +262,7 @@ class Bench {
   std::map<std::string, double> base_;
   std::map<IdOf<Brew>, double> pot_;
   std::set<IdOf<Pair>> served_;
+  std::set<std::pair<IdOf<Assessor>, int>> noted_;
 };
 
 struct House {
@@ -423,6 +466,7 @@ void trial_14(const House& h, const std::filesystem::path& out, const std::files
     Bench bench(start, times, truth, 140'000 + number_, "O.");
     bench.run(VoidPair{spilt, "O.", "one cup was knocked over before it was served"}, times.sittings[2]);
     bench.brew_all(odd);
+    bench.note_days();
     taste_all(bench, std::nullopt, times.sittings[2]);
     // One slip of the pen, found and amended after the lock: the note says what was meant.
     const auto live = live_servings(*bench.trial());
@@ -470,7 +514,10 @@ void trial_15(const House& h, const std::filesystem::path& out, const std::files
   p.lever.levels = {level(30'000), level(45'000, true), level(60'000)};
   drop_constant(p, ConstantKind::steep_time);
   for (auto& c : p.constants)
-    if (c.kind == ConstantKind::water_temperature) c.target = 85'000;
+    if (c.kind == ConstantKind::water_temperature)
+      c.target = 85'000;
+    else if (c.kind == ConstantKind::longest_hold)
+      c.target = 1'200'000;  // the present way's brew is served twice
   p.lots = {h.lot.at("L-25")};
   p.brew_pairs = 4;
   p.assessors = {{h.who.at("H."), Role::head},
@@ -487,6 +534,7 @@ void trial_15(const House& h, const std::filesystem::path& out, const std::files
   for (int s = 0; s < 8; ++s) times.sittings.push_back(later(at("2026-03-09T10:00:00+01:00"), s * 3600));
   Bench bench(start, times, truth, 150'001, "O.");
   bench.brew_all({});
+  bench.note_days();
   taste_all(bench, std::nullopt, times.sealed);
   bench.run(Unmask{"H."}, times.unmasked);
   write(out, *bench.trial(), h.registers);
@@ -517,6 +565,7 @@ void trial_16(const House& h, const std::filesystem::path& out, const std::files
                     {at("2026-03-16T10:00:00+01:00"), at("2026-03-17T10:00:00+01:00")}};
   Bench bench(start, times, truth, 160'001, "M.");
   bench.brew_all({});
+  bench.note_days();
   taste_all(bench, std::nullopt, times.sealed);
   bench.run(Unmask{"M."}, times.unmasked);
   write(out, *bench.trial(), h.registers);

@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include "core/base/entropy.h"
 #include "core/wording/cautions.h"
 #include "core/wording/errors.h"
 #include "core/wording/sentences.h"
@@ -73,6 +74,42 @@ TEST(Sentences, a_finish_as_long_at_both_is_not_called_longer) {
   EXPECT_TRUE(said.starts_with("as long a finish at 88\u00A0°C: 1.00 times the time (")) << said;
   f.estimate = 0.2;
   EXPECT_TRUE(wording::finding_text(f, plan, {}, false).sentence.starts_with("longer finish at 88"));
+}
+
+Drift drift(ConstantKind what, std::int64_t planned, std::int64_t actual, std::int64_t tolerance) {
+  Drift d;
+  d.set = 2;
+  d.what = what;
+  d.planned = planned;
+  d.actual = actual;
+  d.tolerance = tolerance;
+  return d;
+}
+
+TEST(Sentences, every_kind_of_drift_is_said_in_its_own_unit) {
+  const auto plan = plan_of_two_temperatures();
+  const auto said = [&](const Drift& d) { return wording::drift_text(d, "L-12", plan, {}); };
+  auto steep = drift(ConstantKind::steep_time, 45'000, 50'000, 3'000);
+  steep.level = 0;
+  EXPECT_EQ(
+      said(steep),
+      "L-12, second brew pair, 88\u00A0°C: steep time 50\u00A0s for 45\u00A0s, 2\u00A0s past the ±3\u00A0s allowed");
+  auto apart = drift(ConstantKind::tasting_temperature, 0, 1'400, 1'000);
+  auto cool = drift(ConstantKind::tasting_temperature, 42'000, 39'500, 1'000);
+  auto held = drift(ConstantKind::longest_hold, 600'000, 865'000, 0);
+  FixedEntropy ids(3);
+  for (auto* d : {&apart, &cool, &held}) d->pair = IdOf<Pair>::make(ids);
+  EXPECT_EQ(said(apart), "L-12, second brew pair: cups 1.4\u00A0°C apart at first sip, 1\u00A0°C allowed");
+  EXPECT_EQ(said(cool),
+            "L-12, second brew pair: tasting temperature 39.5\u00A0°C for 42\u00A0°C, 1.5\u00A0°C past the ±1\u00A0°C "
+            "allowed");
+  held.level = 0;
+  EXPECT_EQ(said(held),
+            "L-12, second brew pair, 88\u00A0°C: stood ready for 14\u00A0min\u00A0"
+            "25\u00A0s before it was served, "
+            "10\u00A0min at most");
+  EXPECT_EQ(said(drift(ConstantKind::chill, 0, 1, 0)), "L-12, second brew pair: chilled another way than planned");
+  for (const auto& d : {steep, apart, cool, held}) EXPECT_FALSE(wording::drift_effect(d).empty());
 }
 
 TEST(Sentences, held_is_said_in_full_only_when_the_panel_has_shown_that_it_notices) {
