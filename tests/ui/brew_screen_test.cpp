@@ -228,6 +228,59 @@ TEST(BrewScreen, a_pair_is_served_now_and_cups_too_far_apart_are_said) {
   EXPECT_TRUE(k.words("drift").contains("apart at first sip")) << k.words("drift").toStdString();
 }
 
+TEST(BrewScreen, strength_acidity_chill_and_note_are_typed_and_read_back) {
+  Kitchen k;
+  k.open();
+  k.type("note_tds", "0,42 %");
+  k.type("note_ph", "6.1");
+  k.type("note_chill", "in air");
+  k.type("note_text", "second kettle");
+  const auto* brew = k.brews().front();
+  EXPECT_EQ(brew->tds_permyriad, 42);
+  EXPECT_EQ(brew->ph_hundredths, 610);
+  EXPECT_EQ(brew->chill, "in air");
+  EXPECT_EQ(brew->note, "second kettle");
+  EXPECT_EQ(k.child<QLineEdit>("note_tds")->text(), QString::fromUtf8("0.42\u00A0%"));
+  for (const auto& [line, bad] : {std::pair{"note_tds", "101"}, {"note_tds", "weak"}, {"note_ph", "15"}}) {
+    k.type(line, bad);
+    EXPECT_TRUE(k.child<QLabel>("note_message")->isVisible()) << bad;
+    EXPECT_FALSE(k.words("note_message").isEmpty()) << bad;
+  }
+  EXPECT_EQ(k.brews().front()->tds_permyriad, 42);
+  EXPECT_EQ(k.brews().front()->ph_hundredths, 610);
+  k.type("note_ph", "");
+  EXPECT_FALSE(k.brews().front()->ph_hundredths);
+  EXPECT_FALSE(k.child<QLabel>("note_message")->isVisible());
+}
+
+TEST(BrewScreen, the_act_of_now_says_what_to_pour_and_when_to_drain) {
+  Kitchen k;
+  EXPECT_FALSE(k.child<QLabel>("now_recipe")->isVisible()) << "not before the key is open";
+  k.open();
+  EXPECT_TRUE(k.words("now_recipe").startsWith(QString::fromUtf8("200\u00A0g at ")))
+      << k.words("now_recipe").toStdString();
+  k.space();
+  k.wait(10);
+  k.space();
+  EXPECT_EQ(k.words("now_recipe"), "drain at 0:36");
+  EXPECT_TRUE(k.words("next_brew").startsWith("next, in 0:31")) << k.words("next_brew").toStdString();
+  k.wait(40);
+  EXPECT_EQ(k.words("now_recipe"), "drain now, 0:09 late");
+}
+
+TEST(BrewScreen, a_pair_whose_brews_are_not_ready_is_named_and_a_serving_by_mistake_is_taken_back) {
+  Kitchen k;
+  k.open();
+  k.click("serve");
+  auto* pair = k.child<QComboBox>("serve_pair");
+  pair->setCurrentIndex(pair->findText("pair 1"));
+  EXPECT_TRUE(k.words("served_at").contains("not ready")) << k.words("served_at").toStdString();
+  k.click("serve_now");
+  EXPECT_TRUE(k.session->trial()->served.begin()->second.served);
+  k.click("serve_now");
+  EXPECT_FALSE(k.session->trial()->served.begin()->second.served);
+}
+
 TEST(BrewScreen, a_void_needs_a_reason_and_is_brewed_again_under_spare_codes) {
   Kitchen k;
   k.open();

@@ -38,7 +38,15 @@ Moment counted_from(const Brew& brew, const Stamp& last) {
   return from;
 }
 
-/// "of 0:45, start to drain at 0:36" and the like.
+/// When the strainer goes up so that the draining's middle falls on the end of the steep; from mid-pour.
+std::optional<Duration> drain_from(const Trial& trial, const Brew& brew, const Stamp& last) {
+  if (last.kind != StampKind::pour_end) return std::nullopt;
+  const auto steep = asked(trial.sealed->plan, ConstantKind::steep_time, brew.level, last.infusion);
+  if (!steep) return std::nullopt;
+  return Duration(std::max<std::int64_t>(0, *steep - usual_times(trial).drain.count() / 2));
+}
+
+/// "of 0:45 from mid-pour" and the like.
 QString clock_caption(const Trial& trial, const Brew& brew, const Stamp& last, bool keyed) {
   const Plan& plan = trial.sealed->plan;
   const UsualTimes usual = usual_times(trial);
@@ -47,9 +55,7 @@ QString clock_caption(const Trial& trial, const Brew& brew, const Stamp& last, b
     case StampKind::pour_end: {
       const auto steep = keyed ? asked(plan, ConstantKind::steep_time, brew.level, last.infusion) : std::nullopt;
       if (!steep) return QStringLiteral("from mid-pour");
-      return QStringLiteral("of %1 from mid-pour, drain from %2")
-          .arg(clock_words(Duration(*steep)),
-               clock_words(Duration(std::max<std::int64_t>(0, *steep - usual.drain.count() / 2))));
+      return QStringLiteral("of %1 from mid-pour").arg(clock_words(Duration(*steep)));
     }
     case StampKind::drain_start:
       return QStringLiteral("of about %1").arg(clock_words(usual.drain));
@@ -88,6 +94,26 @@ QString recipe(const Trial& trial, const Brew& brew, int infusion, const Style& 
   lines << second.join(QStringLiteral(", "));
   lines.removeAll(QString());
   return lines.join(QLatin1Char('\n'));
+}
+
+/// The act of now in figures, to be read from two metres: what to pour, or when to drain.
+QString now_figures(const Trial& trial, const Brew& brew, const Stamp* last, const Moment& now, const Style& style) {
+  const Plan& plan = trial.sealed->plan;
+  const auto next = next_act(plan, brew);
+  const bool pouring = next && (next->kind == StampKind::pour_start || next->kind == StampKind::pour_end);
+  if (pouring) {
+    QStringList out;
+    if (const auto w = asked(plan, ConstantKind::water_mass, brew.level, next->infusion))
+      out << text(mass_text(Mass(*w), style));
+    if (const auto t = asked(plan, ConstantKind::water_temperature, brew.level, next->infusion))
+      out << text(temperature_text(Temperature(*t), style));
+    return out.join(QStringLiteral(" at "));
+  }
+  const auto drain = last ? drain_from(trial, brew, *last) : std::nullopt;
+  if (!drain) return {};
+  const auto late = elapsed(counted_from(brew, *last), now) - *drain;
+  if (late < Duration(0)) return QStringLiteral("drain at %1").arg(clock_words(*drain));
+  return late < seconds(1) ? QStringLiteral("drain now") : QStringLiteral("drain now, %1 late").arg(clock_words(late));
 }
 
 QString caution_of(const Trial& trial, StampKind kind, const Style& style) {
@@ -133,6 +159,7 @@ void BrewScreen::show_now(const Trial& trial) {
   if (!now) {
     now_brew_->setText(QStringLiteral("sitting %1").arg(sitting_));
     now_act_->setText(QStringLiteral("All ready"));
+    now_recipe_->hide();
     now_hint_->setText(QStringLiteral("serve the pairs, then pour away what stands"));
     face_->show_time({});
     face_of_->clear();
@@ -145,6 +172,12 @@ void BrewScreen::show_now(const Trial& trial) {
   now_brew_->setText(QStringLiteral("now · brew %1").arg(now->number));
   now_act_->setText(phase_name(last));
   now_hint_->setText(phase_hint(last));
+  now_recipe_->setText(key_open() ? now_figures(trial, *now, last, clock_.now(), style_) : QString());
+  now_recipe_->setVisible(!now_recipe_->text().isEmpty());
+  QPalette colours = now_recipe_->palette();
+  colours.setColor(QPalette::WindowText,
+                   now_recipe_->text().startsWith(QStringLiteral("drain now")) ? tokens().caution : tokens().ink);
+  now_recipe_->setPalette(colours);
   QString wanted = QStringLiteral("brew %1 is ready").arg(now->number), spoken = wanted;
   const auto act = next_act(plan, *now);
   if (act) {
@@ -177,7 +210,13 @@ void BrewScreen::show_next(const Trial& trial) {
     caution_->clear();
     return;
   }
-  QString head = QStringLiteral("next · brew %1, portion %2").arg(brew->number).arg(brew->portion);
+  QString head = QStringLiteral("next · ");
+  const Stamp* last = brew == now && key_open() ? last_stamp(*brew) : nullptr;
+  if (const auto drain = last ? drain_from(trial, *brew, *last) : std::nullopt) {
+    const auto left = *drain - elapsed(counted_from(*brew, *last), clock_.now());
+    head = left.count() > 0 ? QStringLiteral("next, in %1 · ").arg(clock_words(left)) : QStringLiteral("next, now · ");
+  }
+  head += QStringLiteral("brew %1, portion %2").arg(brew->number).arg(brew->portion);
   if (key_open()) head += QStringLiteral(" of %1").arg(lot_code(trial, brew->lot));
   next_head_->setText(head);
   next_act_->setText(next_words(plan, *brew, *act, key_open(), style_));
@@ -229,6 +268,7 @@ void BrewScreen::show_drift(const Trial& trial) {
                  .arg(brew, text(wording::drift_text(d, lot_code(trial, d.lot).toStdString(), *trial.sealed, style_)));
   }
   drift_->setToolTip(lines.join(QLatin1Char('\n')));
+  drift_->setAccessibleName(lines.join(QStringLiteral("; ")));
   const auto count = lines.size();
   if (count > 2) lines = QStringList{QStringLiteral("%1 drifts in this sitting").arg(count), lines.back()};
   drift_->setText(lines.join(QLatin1Char('\n')));

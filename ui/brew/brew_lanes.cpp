@@ -5,14 +5,16 @@
 #include <QPainter>
 #include <QStringList>
 #include <algorithm>
+#include <cmath>
 
+#include "core/base/number_text.h"
 #include "ui/brew/brew_model.h"
 #include "ui/theme/theme.h"
 
 namespace likeleaf::ui {
 namespace {
 
-constexpr double label_width = 168, axis_height = 34, right_room = 96;
+constexpr double label_width = 168, axis_height = 34, least_right_room = 96;
 constexpr std::int64_t stale = 2 * 3'600'000;  // a board looked at hours later is history: no line of now
 
 const char* part_name(LanePart part) {
@@ -35,6 +37,16 @@ QColor mixed(const QColor& a, const QColor& b, double share) {
   return QColor::fromRgbF(static_cast<float>(a.redF() * share + b.redF() * (1 - share)),
                           static_cast<float>(a.greenF() * share + b.greenF() * (1 - share)),
                           static_cast<float>(a.blueF() * share + b.blueF() * (1 - share)));
+}
+
+/// Relative luminance and the contrast of two colours as WCAG 2.1 defines them.
+double luminance(const QColor& c) {
+  const auto linear = [](double v) { return v <= 0.04045 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4); };
+  return 0.2126 * linear(c.redF()) + 0.7152 * linear(c.greenF()) + 0.0722 * linear(c.blueF());
+}
+double contrast(const QColor& a, const QColor& b) {
+  const double x = luminance(a), y = luminance(b);
+  return (std::max(x, y) + 0.05) / (std::min(x, y) + 0.05);
 }
 
 /// Ink thins from pour to hold; what is only planned is paler still.
@@ -69,7 +81,13 @@ std::vector<LaneSegment> segments(const Brew& brew, const Moment* origin, Walk& 
     const bool planned = !to;
     std::int64_t end = to.value_or(start + usual);
     if (!to && from) end = std::max(end, walk.now);
-    if (end > start) out.push_back({what, start, end, planned});
+    // What is under way is drawn as far as it is; the rest of it is still a plan.
+    if (planned && from && walk.now > start && end > walk.now) {
+      out.push_back({what, start, walk.now, false});
+      out.push_back({what, walk.now, end, true});
+    } else if (end > start) {
+      out.push_back({what, start, end, planned && !(from && end <= walk.now)});
+    }
     still_stamped = still_stamped && to.has_value();
     at = std::max(end, start);
   };
@@ -103,6 +121,14 @@ QString said(const QString& label, const Plan& plan, const Brew& brew) {
 std::int64_t longest_hold(const Plan& plan) {
   const Constant* held = find_constant(plan, ConstantKind::longest_hold);
   return held && held->target ? std::clamp<std::int64_t>(*held->target, 0, stale) : 600'000;
+}
+
+/// "lidded, 42 °C" where the plan holds brews so.
+QString hold_name(const Plan& plan, const Style& style) {
+  const Constant* held = find_constant(plan, ConstantKind::longest_hold);
+  const Constant* warm = find_constant(plan, ConstantKind::tasting_temperature);
+  if (!held || !warm || !warm->target) return QStringLiteral("hold");
+  return QStringLiteral("lidded, ") + QString::fromStdString(temperature_text(Temperature(*warm->target), style));
 }
 
 const Moment* first_pour(const std::vector<const Brew*>& brews) {
@@ -147,9 +173,10 @@ void add_holds(const Trial& trial, int sitting, const Moment* origin, const Walk
 
 }  // namespace
 
-LaneBoard lane_board(const Trial& trial, int sitting, const Moment& now, bool with_lot) {
+LaneBoard lane_board(const Trial& trial, int sitting, const Moment& now, bool with_lot, const Style& style) {
   LaneBoard board;
   const Plan& plan = trial.sealed->plan;
+  board.hold = hold_name(plan, style);
   const auto brews = brews_of_sitting(trial, sitting);
   const Moment* origin = first_pour(brews);
   const Brew* newest = last_stamped(brews);
@@ -192,6 +219,11 @@ void BrewLanes::show_board(LaneBoard board, IdOf<Brew> current, bool choosable) 
   for (const auto& mark : board_.marks) words << mark.text;
   const QString description = words.join(QStringLiteral("; "));
   if (description != accessibleDescription()) setAccessibleDescription(description);
+  // The words of the last mark have their place at the right of the lanes.
+  right_room_ = least_right_room;
+  const QFontMetrics metrics(face(15, Weight::semi_bold));
+  for (const auto& mark : board_.marks)
+    right_room_ = std::max(right_room_, 20.0 + metrics.horizontalAdvance(mark.text));
   if (other_size) updateGeometry();
   update();
 }
@@ -204,7 +236,8 @@ QSize BrewLanes::minimumSizeHint() const {
 }
 
 double BrewLanes::x_of(std::int64_t ms) const {
-  return label_width + (width() - label_width - right_room) * static_cast<double>(ms) / static_cast<double>(board_.end);
+  return label_width +
+         (width() - label_width - right_room_) * static_cast<double>(ms) / static_cast<double>(board_.end);
 }
 double BrewLanes::lane_height() const {
   return std::min(42.0,
@@ -238,16 +271,17 @@ void BrewLanes::paint_lane(QPainter& p, int row) const {
   p.setFont(face(15, bold ? Weight::bold : Weight::regular));
   p.setPen(t.ink);
   p.drawText(QRectF(0, top, label_width - 14, h), Qt::AlignRight | Qt::AlignVCenter, lane.label);
-  p.setFont(face(15));
+  p.setFont(face(bar < 18 ? 13 : 15));
   for (const auto& s : lane.segments) {
     const QRectF box(x_of(s.from), top + (h - bar) / 2, std::max(1.5, x_of(s.to) - x_of(s.from) - 1), bar);
     const QColor fill = shade(s.part, s.planned);
     p.setPen(Qt::NoPen);
     p.setBrush(fill);
     p.drawRoundedRect(box, 2, 2);
-    const QString name = QString::fromLatin1(part_name(s.part));
-    if (p.fontMetrics().horizontalAdvance(name) + 8 > box.width() || bar < 16) continue;
-    p.setPen(s.part < LanePart::chill && !s.planned ? t.sheet : t.ink);
+    QString name = s.part == LanePart::hold ? board_.hold : QString::fromLatin1(part_name(s.part));
+    if (p.fontMetrics().horizontalAdvance(name) + 8 > box.width()) name = QString::fromLatin1(part_name(s.part));
+    if (p.fontMetrics().horizontalAdvance(name) + 8 > box.width() || bar < 13) continue;
+    p.setPen(contrast(t.ink, fill) >= contrast(t.sheet, fill) ? t.ink : t.sheet);
     p.drawText(box, Qt::AlignCenter, name);
   }
 }

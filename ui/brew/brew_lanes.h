@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/base/clock.h"
+#include "core/base/style.h"
 #include "core/domain/trial.h"
 
 namespace likeleaf::ui {
@@ -35,11 +36,12 @@ struct LaneBoard {
   std::vector<Lane> lanes;
   std::vector<LaneMark> marks;
   std::optional<std::int64_t> now;
-  std::int64_t end = 600'000;  ///< ms
+  std::int64_t end = 600'000;             ///< ms
+  QString hold = QStringLiteral("hold");  ///< how a brew waits for its pair
 };
 
 /// `with_lot`: the key is open, lots stand beside the numbers.
-LaneBoard lane_board(const Trial& trial, int sitting, const Moment& now, bool with_lot);
+LaneBoard lane_board(const Trial& trial, int sitting, const Moment& now, bool with_lot, const Style& style);
 
 class BrewLanes final : public QWidget {
   Q_OBJECT
@@ -68,6 +70,7 @@ class BrewLanes final : public QWidget {
   LaneBoard board_;
   IdOf<Brew> current_;
   bool choosable_ = false;
+  double right_room_ = 96;  ///< px at the right of the last moment, for the words of its mark
 };
 
 }  // namespace likeleaf::ui

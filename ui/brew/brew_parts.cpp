@@ -32,7 +32,7 @@ QPushButton* button(const QString& words, const char* object, QWidget* parent, b
   const QString base = filled ? QStringLiteral("background:%1;color:%2;").arg(t.action.name(), t.on_action.name())
                               : QStringLiteral("background:transparent;color:%1;").arg(t.action.name());
   b->setStyleSheet(
-      QStringLiteral("QPushButton{%1border:1px solid %2;border-radius:6px;padding:0 18px;}"
+      QStringLiteral("QPushButton{%1border:1px solid %2;border-radius:6px;padding:0 18px;outline:none;}"
                      "QPushButton:focus{border:3px solid %3;padding:0 16px;}"
                      "QPushButton:disabled{background:transparent;color:%4;border-color:%5;}")
           .arg(base, t.action.name(), filled ? t.caution.name() : t.action.name(), t.soft_ink.name(), t.line.name()));

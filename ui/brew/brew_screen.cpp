@@ -119,9 +119,13 @@ QWidget* BrewScreen::build_now() {
   now_act_ = label({}, face(40, Weight::semi_bold), t.ink, box);
   now_act_->setObjectName(QStringLiteral("now_act"));
   now_act_->setWordWrap(false);
+  now_recipe_ = label({}, face(24, Weight::semi_bold), t.ink, box);
+  now_recipe_->setObjectName(QStringLiteral("now_recipe"));
+  now_recipe_->setWordWrap(false);
   now_hint_ = label({}, face(15), t.soft_ink, box);
   left->addWidget(now_brew_);
   left->addWidget(now_act_);
+  left->addWidget(now_recipe_);
   left->addWidget(now_hint_);
   left->addStretch(1);
   across->addLayout(left, 1);
@@ -184,7 +188,7 @@ QWidget* BrewScreen::build_foot() {
   auto* row = new QHBoxLayout;
   row->setSpacing(12);
   stamp_ = button({}, "stamp", foot, true);
-  stamp_->setMinimumWidth(250);
+  stamp_->setMinimumWidth(316);
   undo_ = button(QStringLiteral("&Undo last stamp"), "undo_stamp", foot);
   auto* reading = button(QStringLiteral("Type a &temperature"), "type_temperature", foot);
   auto* serve = button(QStringLiteral("&Serve a pair"), "serve", foot);
@@ -232,7 +236,7 @@ void BrewScreen::refresh() {
   const auto trial = session_.trial();
   const IdOf<Trial> id = trial ? trial->id() : IdOf<Trial>{};
   if (id != trial_) {
-    // The pass was for the other trial's key.
+    // The pass was for the other trial's key; whoever takes another trial closes it before, where it can be logged.
     pass_.reset();
     without_key_ = false;
     chosen_ = {};
@@ -343,7 +347,7 @@ void BrewScreen::show_pages() {
     return;
   }
   note_->refresh(sitting_, key_open());
-  serve_->refresh(sitting_);
+  serve_->refresh(sitting_, key_open());
   void_->refresh(sitting_, pass_ ? pass_->preparer() : preparer(trial->sealed->plan));
   show_board();
   if (isVisible()) timer_->start();
@@ -370,7 +374,8 @@ void BrewScreen::show_board() {
   const auto trial = session_.trial();
   if (!trial || !trial->sealed) return;
   const Brew* now = current(*trial);
-  lanes_->show_board(lane_board(*trial, sitting_, clock_.now(), key_open()), now ? now->id : IdOf<Brew>{}, true);
+  lanes_->show_board(lane_board(*trial, sitting_, clock_.now(), key_open(), style_), now ? now->id : IdOf<Brew>{},
+                     true);
   show_now(*trial);
   show_next(*trial);
   show_cooling(*trial);

@@ -87,6 +87,7 @@ class BrewScreen final : public QWidget {
   QLabel* now_brew_ = nullptr;
   QLabel* now_act_ = nullptr;
   QLabel* now_hint_ = nullptr;
+  QLabel* now_recipe_ = nullptr;
   ClockFace* face_ = nullptr;
   QLabel* face_of_ = nullptr;
   QLabel* next_head_ = nullptr;

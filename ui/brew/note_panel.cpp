@@ -2,8 +2,10 @@
 
 #include <QComboBox>
 #include <QGridLayout>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QVBoxLayout>
 
 #include "core/base/number_text.h"
 #include "ui/brew/brew_model.h"
@@ -17,12 +19,18 @@ using namespace brewing;
 
 namespace {
 
+/// What the plan asks of the first blanks, in the order of the blanks.
 constexpr ConstantKind kinds[] = {ConstantKind::leaf_dose, ConstantKind::water_mass, ConstantKind::water_temperature,
                                   ConstantKind::steep_time};
+constexpr int hundredths = 2;
 
-/// Reads one typed fact into the command; an empty line takes the fact back.
+/// Reads one typed fact; an empty line takes the fact back.
 template <class T>
-Result<void> take(Result<T> read, std::optional<T>& into) {
+Result<void> take(const std::string& words, Result<T> read, std::optional<T>& into) {
+  if (words.empty()) {
+    into.reset();
+    return {};
+  }
   if (!read) return tl::unexpected<Error>(read.error());
   into = *read;
   return {};
@@ -40,60 +48,86 @@ QString value_text(ConstantKind kind, std::int64_t value, const Style& style) {
   }
 }
 
-std::optional<std::int64_t> noted(const Brew& brew, ConstantKind kind, std::size_t infusion) {
-  if (kind == ConstantKind::leaf_dose) return brew.leaf ? std::optional(brew.leaf->count()) : std::nullopt;
-  if (infusion >= brew.infusions.size()) return std::nullopt;
-  const Infusion& one = brew.infusions[infusion];
-  if (kind == ConstantKind::water_mass) return one.water ? std::optional(one.water->count()) : std::nullopt;
-  if (kind == ConstantKind::water_temperature)
-    return one.pour ? std::optional(one.pour->milli_celsius()) : std::nullopt;
-  return one.steep ? std::optional(one.steep->count()) : std::nullopt;
-}
-
 }  // namespace
 
 NotePanel::NotePanel(Session& session, const Style& style, QWidget* parent)
     : QWidget(parent), session_(session), style_(style) {
   const Tokens& t = tokens();
-  auto* grid = new QGridLayout(this);
-  grid->setContentsMargins(0, 0, 0, 0);
+  auto* down = new QVBoxLayout(this);
+  down->setContentsMargins(0, 0, 0, 0);
+  down->setSpacing(4);
+  refused_ = label({}, face(15), t.caution, this);
+  refused_->setObjectName(QStringLiteral("note_message"));
+  refused_->hide();
+  down->addLayout(build_first());
+  down->addLayout(build_second());
+  down->addWidget(refused_);
+  connect(reading_, &BlankLine::typed, this, &NotePanel::put_reading);
+  connect(brew_, &QComboBox::currentIndexChanged, this, &NotePanel::show_values);
+  connect(infusion_, &QComboBox::currentIndexChanged, this, &NotePanel::show_values);
+}
+
+BlankLine* NotePanel::blank(Field field, const QString& spoken, const char* object) {
+  auto* out = new BlankLine(spoken, {}, this);
+  out->line()->setObjectName(QString::fromLatin1(object));
+  out->say_in(refused_);
+  connect(out, &BlankLine::typed, this, [this, field](const QString& typed) { put(field, typed); });
+  blanks_[field] = out;
+  return out;
+}
+
+QLayout* NotePanel::build_first() {
+  auto* grid = new QGridLayout;
   grid->setHorizontalSpacing(18);
-  grid->setVerticalSpacing(2);
-  int column = 0;
+  grid->setVerticalSpacing(0);
   const auto add = [&](const QString& name, QWidget* field, int stretch) {
-    grid->addWidget(label(name, face(15), t.soft_ink, this), 0, column);
+    const int column = grid->columnCount();
+    grid->addWidget(label(name, face(15), tokens().soft_ink, this), 0, column);
     grid->addWidget(field, 1, column, Qt::AlignTop);
-    grid->setColumnStretch(column++, stretch);
+    grid->setColumnStretch(column, stretch);
   };
   brew_ = choice(QStringLiteral("Brew to note"), "note_brew", this);
   add(QStringLiteral("note for"), brew_, 0);
+  add(QStringLiteral("leaf"), blank(leaf, QStringLiteral("Leaf mass, grams"), "note_leaf"), 2);
   infusion_ = choice(QStringLiteral("Infusion"), "note_infusion", this);
-  static constexpr const char* objects[] = {"note_leaf", "note_water", "note_pour", "note_steep"};
-  const QString names[] = {QStringLiteral("leaf"), QStringLiteral("water"), QStringLiteral("pour"),
-                           QStringLiteral("steep")};
-  const QString spoken[] = {QStringLiteral("Leaf mass, grams"), QStringLiteral("Water mass, grams"),
-                            QStringLiteral("Pour temperature"), QStringLiteral("Steep, when it was not stamped")};
-  for (std::size_t i = 0; i < fields; ++i) {
-    blanks_[i] = new BlankLine(spoken[i], {}, this);
-    blanks_[i]->line()->setObjectName(QString::fromLatin1(objects[i]));
-    add(names[i], blanks_[i], 2);
-    connect(blanks_[i], &BlankLine::typed, this,
-            [this, i](const QString& typed) { put(static_cast<Field>(i), typed); });
-    if (i == leaf) add(QStringLiteral("infusion"), infusion_, 0);
-  }
+  add(QStringLiteral("infusion"), infusion_, 0);
+  add(QStringLiteral("water"), blank(water, QStringLiteral("Water mass, grams"), "note_water"), 2);
+  add(QStringLiteral("pour"), blank(pour, QStringLiteral("Pour temperature"), "note_pour"), 2);
+  add(QStringLiteral("steep"), blank(steep, QStringLiteral("Steep, when it was not stamped"), "note_steep"), 2);
   place_ = choice(QStringLiteral("Where it was read"), "reading_place", this);
   for (const char* where : {"liquor", "bath", "kettle"})
     place_->addItem(QString::fromLatin1(where), QString::fromLatin1(where));
   add(QStringLiteral("reading in"), place_, 0);
   reading_ = new BlankLine(QStringLiteral("Temperature reading now"), {}, this);
   reading_->line()->setObjectName(QStringLiteral("reading"));
+  reading_->say_in(refused_);
   add(QStringLiteral("temperature"), reading_, 2);
-  last_ = label({}, face(15), t.soft_ink, this);
+  last_ = label({}, face(15), tokens().soft_ink, this);
   last_->setObjectName(QStringLiteral("last_reading"));
   add(QStringLiteral("last reading"), last_, 3);
-  connect(reading_, &BlankLine::typed, this, &NotePanel::put_reading);
-  connect(brew_, &QComboBox::currentIndexChanged, this, &NotePanel::show_values);
-  connect(infusion_, &QComboBox::currentIndexChanged, this, &NotePanel::show_values);
+  return grid;
+}
+
+/// One line: what few brews need.
+QLayout* NotePanel::build_second() {
+  auto* across = new QHBoxLayout;
+  across->setSpacing(10);
+  const auto add = [&](const QString& name, BlankLine* field, int stretch) {
+    auto* l = label(name, face(15), tokens().soft_ink, this);
+    l->setWordWrap(false);
+    l->setContentsMargins(0, 0, 0, 5);  // on one line with what is written
+    across->addWidget(l, 0, Qt::AlignBottom);
+    across->addWidget(field, stretch, Qt::AlignBottom);
+    across->addSpacing(8);
+  };
+  add(QStringLiteral("strength"), blank(strength, QStringLiteral("Strength, per cent TDS"), "note_tds"), 2);
+  add(QStringLiteral("pH"), blank(acidity, QStringLiteral("pH"), "note_ph"), 1);
+  add(QStringLiteral("chilled another way"),
+      blank(chilled, QStringLiteral("Chilled another way than planned"), "note_chill"), 5);
+  add(QStringLiteral("note"), blank(remark, QStringLiteral("Note on this brew"), "note_text"), 6);
+  blanks_[strength]->line()->setPlaceholderText(QStringLiteral("% TDS"));
+  blanks_[chilled]->line()->setPlaceholderText(QStringLiteral("as planned"));
+  return across;
 }
 
 std::shared_ptr<const Brew> NotePanel::brew() const {
@@ -138,8 +172,8 @@ void NotePanel::show_values() {
   fill(infusion_, infusions);
   infusion_->setEnabled(infusions.size() > 1);
   for (std::size_t i = 0; i < fields; ++i) {
-    const auto value = noted(*one, kinds[i], infusion());
-    blanks_[i]->set_value(value ? value_text(kinds[i], *value, style_) : QString());
+    blanks_[i]->set_value(noted(*one, static_cast<Field>(i)));
+    if (i > steep) continue;
     const auto wanted = keyed_ ? asked(plan, kinds[i], one->level, static_cast<int>(infusion()) + 1) : std::nullopt;
     blanks_[i]->line()->setPlaceholderText(wanted ? value_text(kinds[i], *wanted, style_) : QString());
   }
@@ -152,31 +186,90 @@ void NotePanel::show_values() {
   }
 }
 
+/// What stands of a field, as it is shown; empty where nothing was noted.
+QString NotePanel::noted(const Brew& brew, Field field) const {
+  const Infusion none;
+  const Infusion& one = infusion() < brew.infusions.size() ? brew.infusions[infusion()] : none;
+  const auto decimal = [&](const std::optional<std::int64_t>& value) {
+    return value ? text(decimal_text(*value, hundredths, hundredths, style_)) : QString();
+  };
+  switch (field) {
+    case leaf:
+      return brew.leaf ? text(mass_text(*brew.leaf, style_)) : QString();
+    case water:
+      return one.water ? text(mass_text(*one.water, style_)) : QString();
+    case pour:
+      return one.pour ? text(temperature_text(*one.pour, style_)) : QString();
+    case steep:
+      return one.steep ? text(duration_text(*one.steep, style_)) : QString();
+    case strength:
+      return brew.tds_permyriad ? decimal(brew.tds_permyriad) + QStringLiteral("\u00A0%") : QString();
+    case acidity:
+      return decimal(brew.ph_hundredths);
+    case chilled:
+      return text(brew.chill);
+    case remark:
+    case fields:
+      break;
+  }
+  return text(brew.note);
+}
+
+Result<PutBrewFacts> NotePanel::facts_with(const Brew& brew, Field field, const QString& typed) const {
+  PutBrewFacts facts{brew.id, brew.leaf, brew.infusions, brew.tds_permyriad, brew.ph_hundredths, brew.chill, brew.note};
+  const std::string words = typed.trimmed().toStdString();
+  const bool of_infusion = field == water || field == pour || field == steep;
+  if (of_infusion && facts.infusions.size() <= infusion()) facts.infusions.resize(infusion() + 1);
+  Infusion unused;
+  Infusion& one = of_infusion ? facts.infusions[infusion()] : unused;
+  Result<void> read;
+  switch (field) {
+    case leaf:
+      read = take(words, parse_mass(words, "leaf"), facts.leaf);
+      break;
+    case water:
+      read = take(words, parse_mass(words, "water"), one.water);
+      break;
+    case pour:
+      read = take(words, parse_temperature(words, style_, "pour temperature"), one.pour);
+      break;
+    case steep:
+      read = take(words, parse_duration(words, "steep"), one.steep);
+      break;
+    case strength: {
+      const QString number = typed.trimmed().endsWith(QLatin1Char('%')) ? typed.trimmed().chopped(1) : typed;
+      read = take(words,
+                  parse_decimal(number.trimmed().toStdString(), hundredths, 0, 10'000, "strength", "0 to 100 % TDS"),
+                  facts.tds_permyriad);
+      break;
+    }
+    case acidity:
+      read = take(words, parse_decimal(words, hundredths, 0, 1'400, "pH", "0 to 14"), facts.ph_hundredths);
+      break;
+    case chilled:
+      facts.chill = words;
+      break;
+    case remark:
+    case fields:
+      facts.note = words;
+      break;
+  }
+  if (!read) return tl::unexpected<Error>(read.error());
+  return facts;
+}
+
 void NotePanel::put(Field field, const QString& typed) {
   const auto one = brew();
   if (!one) return;
-  const std::string words = typed.trimmed().toStdString();
-  PutBrewFacts facts{one->id, one->leaf, one->infusions, one->tds_permyriad, one->ph_hundredths, one->chill, one->note};
-  if (facts.infusions.size() <= infusion() && field != leaf) facts.infusions.resize(infusion() + 1);
-  Result<void> read;
-  const bool none = words.empty();
-  if (field == leaf) none ? facts.leaf.reset() : void(read = take(parse_mass(words, "leaf"), facts.leaf));
-  if (field == water)
-    none ? facts.infusions[infusion()].water.reset()
-         : void(read = take(parse_mass(words, "water"), facts.infusions[infusion()].water));
-  if (field == pour)
-    none ? facts.infusions[infusion()].pour.reset()
-         : void(read = take(parse_temperature(words, style_, "pour temperature"), facts.infusions[infusion()].pour));
-  if (field == steep)
-    none ? facts.infusions[infusion()].steep.reset()
-         : void(read = take(parse_duration(words, "steep"), facts.infusions[infusion()].steep));
-  if (read) {
-    if (const auto kept = session_.run(facts); !kept) read = tl::unexpected<Error>(kept.error());
-  }
+  const auto facts = facts_with(*one, field, typed);
+  std::optional<Error> wrong;
+  if (!facts)
+    wrong = facts.error();
+  else if (const auto kept = session_.run(*facts); !kept)
+    wrong = kept.error();
   const auto now = brew();
-  const auto value = now ? noted(*now, kinds[field], infusion()) : std::nullopt;
-  blanks_[field]->set_value(value ? value_text(kinds[field], *value, style_) : QString(), true);
-  blanks_[field]->set_message(read ? QString() : said(read.error()));
+  blanks_[field]->set_value(now ? noted(*now, field) : QString(), true);
+  blanks_[field]->set_message(wrong ? said(*wrong) : QString());
 }
 
 void NotePanel::put_reading(const QString& typed) {

@@ -7,6 +7,7 @@
 
 class QComboBox;
 class QLabel;
+class QLayout;
 
 namespace likeleaf::ui {
 
@@ -24,9 +25,15 @@ class NotePanel final : public QWidget {
   void write_reading();
 
  private:
-  enum Field { leaf, water, pour, steep, fields };
+  enum Field { leaf, water, pour, steep, strength, acidity, chilled, remark, fields };
   [[nodiscard]] std::shared_ptr<const Brew> brew() const;
   [[nodiscard]] std::size_t infusion() const;
+  QLayout* build_first();
+  QLayout* build_second();
+  BlankLine* blank(Field field, const QString& spoken, const char* object);
+  [[nodiscard]] QString noted(const Brew& brew, Field field) const;
+  /// The brew's facts with one of them read anew from what was typed.
+  [[nodiscard]] Result<PutBrewFacts> facts_with(const Brew& brew, Field field, const QString& typed) const;
   void show_values();
   void put(Field field, const QString& typed);
   void put_reading(const QString& typed);
@@ -39,6 +46,7 @@ class NotePanel final : public QWidget {
   std::array<BlankLine*, fields> blanks_{};
   BlankLine* reading_;
   QLabel* last_;
+  QLabel* refused_;
 };
 
 }  // namespace likeleaf::ui

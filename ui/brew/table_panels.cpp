@@ -49,19 +49,23 @@ ServePanel::ServePanel(Session& session, const Clock& clock, const Style& style,
   when_ = label({}, face(15), t.ink, this);
   when_->setObjectName(QStringLiteral("served_at"));
   caution_ = label({}, face(15), t.caution, this);
+  refused_ = label({}, face(15), t.caution, this);
+  refused_->setObjectName(QStringLiteral("serve_message"));
+  refused_->hide();
+  for (auto* blank : {left_, right_}) blank->say_in(refused_);
   const auto head = [&](int column, const QString& words) {
     grid->addWidget(label(words, face(15), t.soft_ink, this), 0, column);
   };
   head(0, QStringLiteral("serve"));
   head(2, QStringLiteral("left cup, first sip"));
   head(3, QStringLiteral("right cup, first sip"));
-  grid->addWidget(pair_, 1, 0, Qt::AlignTop);
-  grid->addWidget(now_, 1, 1, Qt::AlignTop);
-  grid->addWidget(left_, 1, 2, Qt::AlignTop);
-  grid->addWidget(right_, 1, 3, Qt::AlignTop);
-  grid->addWidget(when_, 1, 4, Qt::AlignTop);
-  grid->addWidget(caution_, 2, 0, 1, 5);
-  for (const int column : {2, 3}) grid->setColumnStretch(column, 2);
+  int column = 0;
+  for (QWidget* w : std::initializer_list<QWidget*>{pair_, now_, left_, right_, when_})
+    grid->addWidget(w, 1, column++, Qt::AlignBottom);
+  now_->setMinimumHeight(40);
+  grid->addWidget(refused_, 2, 0, 1, 5);
+  grid->addWidget(caution_, 3, 0, 1, 5);
+  for (const int wide : {2, 3}) grid->setColumnStretch(wide, 2);
   grid->setColumnStretch(4, 3);
   connect(pair_, &QComboBox::currentIndexChanged, this, [this] {
     left_->set_message({});
@@ -84,7 +88,8 @@ std::optional<ServedPair> ServePanel::served() const {
   return fresh;
 }
 
-void ServePanel::refresh(int sitting) {
+void ServePanel::refresh(int sitting, bool keyed) {
+  keyed_ = keyed;
   const auto trial = session_.trial();
   if (!trial || !trial->sealed) return;
   fill_pairs(pair_, *trial, sitting);
@@ -103,21 +108,46 @@ void ServePanel::show_values() {
   if (!now) return;
   left_->set_value(now->left ? text(temperature_text(*now->left, style_)) : QString());
   right_->set_value(now->right ? text(temperature_text(*now->right, style_)) : QString());
-  now_->setEnabled(!now->served);
+  // A slip of the hand is taken back where it was made.
+  now_->setText(now->served ? QStringLiteral("&Not served yet") : QStringLiteral("Serve &now"));
+  const auto trial = session_.trial();
+  now_->setEnabled(!trial->unmasked && !session_.read_only());
+  const QString waiting = now->served ? QString() : not_ready(*trial, now->pair);
   when_->setText(now->served ? QStringLiteral("%1 served %2").arg(pair_->currentText(), text(clock_text(*now->served)))
-                             : QStringLiteral("%1 not served yet").arg(pair_->currentText()));
+                             : QStringLiteral("%1 not served yet%2").arg(pair_->currentText(), waiting));
+}
+
+/// ": brew 4 is not ready", or nothing when both cups are.
+QString ServePanel::not_ready(const Trial& trial, IdOf<Pair> pair) const {
+  const auto keyed = resolve_pair(trial, pair);
+  if (!keyed) return {};
+  QStringList numbers;
+  for (const auto& id : std::set{keyed->cup_a.brew, keyed->cup_b.brew}) {
+    const auto brew = trial.brews.find(id);
+    const Stamp* last = brew == trial.brews.end() ? nullptr : last_stamp(*brew->second);
+    if (brew != trial.brews.end() && (!last || last->kind != StampKind::ready))
+      numbers << QString::number(brew->second->number);
+  }
+  if (numbers.isEmpty()) return {};
+  // Without the key nobody may learn which brews meet at a table.
+  if (!keyed_) return QStringLiteral(": a cup of it is not ready");
+  numbers.sort();
+  return QStringLiteral(": brew %1 not ready").arg(numbers.join(QStringLiteral(" and ")));
 }
 
 void ServePanel::serve_now() {
   auto next = served();
-  if (!next || next->served) return;
-  next->served = clock_.now();
+  if (!next) return;
+  const bool taken_back = next->served.has_value();
+  if (taken_back)
+    next->served.reset();
+  else
+    next->served = clock_.now();
   const auto kept = session_.run(PutServed{*next});
   show_values();
-  if (!kept)
-    when_->setText(said(kept.error()));
-  else
-    left_->line()->setFocus();
+  refused_->setText(kept ? QString() : said(kept.error()));
+  refused_->setVisible(!kept);
+  if (kept && !taken_back) left_->line()->setFocus();
 }
 
 void ServePanel::put(bool left, const QString& typed) {
@@ -163,11 +193,16 @@ VoidPanel::VoidPanel(Session& session, QWidget* parent) : QWidget(parent), sessi
   head(0, QStringLiteral("take out"));
   head(1, QStringLiteral("who"));
   head(2, QStringLiteral("why"));
-  grid->addWidget(pair_, 1, 0, Qt::AlignTop);
-  grid->addWidget(who_, 1, 1, Qt::AlignTop);
-  grid->addWidget(why_, 1, 2, Qt::AlignTop);
-  grid->addWidget(take_, 1, 3, Qt::AlignTop);
-  grid->addWidget(list_, 2, 0, 1, 4);
+  auto* refused = label({}, face(15), t.caution, this);
+  refused->setObjectName(QStringLiteral("void_message"));
+  refused->hide();
+  why_->say_in(refused);
+  int column = 0;
+  for (QWidget* w : std::initializer_list<QWidget*>{pair_, who_, why_, take_})
+    grid->addWidget(w, 1, column++, Qt::AlignBottom);
+  take_->setMinimumHeight(40);
+  grid->addWidget(refused, 2, 0, 1, 4);
+  grid->addWidget(list_, 3, 0, 1, 4);
   grid->setColumnStretch(2, 1);
   connect(take_, &QPushButton::clicked, this, &VoidPanel::take_out);
 }

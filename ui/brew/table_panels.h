@@ -17,12 +17,14 @@ class ServePanel final : public QWidget {
   Q_OBJECT
  public:
   ServePanel(Session& session, const Clock& clock, const Style& style, QWidget* parent = nullptr);
-  void refresh(int sitting);
+  /// `keyed`: brews of a pair may be named.
+  void refresh(int sitting, bool keyed);
 
  private:
   [[nodiscard]] std::optional<ServedPair> served() const;
   void show_values();
   void serve_now();
+  [[nodiscard]] QString not_ready(const Trial& trial, IdOf<Pair> pair) const;
   void put(bool left, const QString& typed);
   Session& session_;
   const Clock& clock_;
@@ -32,6 +34,8 @@ class ServePanel final : public QWidget {
   BlankLine* left_;
   BlankLine* right_;
   QLabel* when_;
+  QLabel* refused_;
+  bool keyed_ = false;
   QLabel* caution_;
 };
 

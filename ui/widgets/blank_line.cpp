@@ -54,8 +54,14 @@ QString BlankLine::value() const {
 }
 
 void BlankLine::set_message(const QString& message) {
+  const QString before = message_->text();
   message_->setText(message);
-  message_->setVisible(!message.isEmpty());
+  if (!place_) {
+    message_->setVisible(!message.isEmpty());
+  } else if (!message.isEmpty() || place_->text() == before) {
+    place_->setText(message);
+    place_->setVisible(!message.isEmpty());
+  }
   line_->setAccessibleDescription(message);
 }
 

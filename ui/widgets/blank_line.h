@@ -22,6 +22,9 @@ class BlankLine final : public QWidget {
   /// A sentence under the line in the caution colour; empty hides it. The screen reader hears it as the description.
   void set_message(const QString& message);
   [[nodiscard]] QString message() const;
+  /// Where there is no room under the line: the sentence stands in `place`. One place may serve several lines; it shows
+  /// what was said last.
+  void say_in(QLabel* place) { place_ = place; }
   void set_read_only(bool read_only);
   /// For object names, alignment, validators: the line itself.
   [[nodiscard]] QLineEdit* line() const { return line_; }
@@ -41,6 +44,7 @@ class BlankLine final : public QWidget {
 
   QLineEdit* line_;
   QLabel* message_;
+  QLabel* place_ = nullptr;
   QString standing_;
   bool finishing_ = false;
 };

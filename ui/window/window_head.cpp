@@ -13,6 +13,8 @@
 namespace likeleaf::ui {
 namespace {
 
+constexpr int book_width = 150;
+
 QLabel* head_label(const char* name, const QFont& font, const QColor& color, QWidget* parent) {
   auto* l = new QLabel(parent);
   l->setObjectName(QString::fromLatin1(name));
@@ -35,9 +37,10 @@ QVBoxLayout* two_lines(QLabel* above, QLabel* below) {
 }
 
 /// The text as far as it fits, and the whole of it for whoever points at it.
-void show_fitting(QLabel* label, const QString& words, int width) {
-  label->setText(label->fontMetrics().elidedText(words, Qt::ElideMiddle, width));
+void show_fitting(QLabel* label, const QString& words, Qt::TextElideMode where, int width) {
+  label->setText(label->fontMetrics().elidedText(words, where, width));
   label->setToolTip(label->text() == words ? QString() : words);
+  label->setAccessibleName(words);
 }
 
 }  // namespace
@@ -53,7 +56,10 @@ WindowHead::WindowHead(const Look& look, QWidget* parent) : QWidget(parent) {
   for (auto* l : {title_, subtitle_}) l->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   book_ = head_label("book", face(13), t.soft_ink, this);
   kept_ = head_label("kept", face(13), t.soft_ink, this);
-  for (auto* l : {book_, kept_}) l->setAlignment(Qt::AlignRight);
+  for (auto* l : {book_, kept_}) {
+    l->setAlignment(Qt::AlignRight);
+    l->setFixedWidth(book_width);  // the bar stays where it is when something is kept
+  }
   bar_ = new StageBar(this);
   across->addLayout(two_lines(title_, subtitle_), 1);
   across->addWidget(bar_);
@@ -108,17 +114,28 @@ QToolButton* WindowHead::make_view(const Look& look) {
 }
 
 void WindowHead::show_trial(const QString& title, const QString& subtitle) {
-  title_->setText(title);
-  title_->setToolTip(title);
-  subtitle_->setText(subtitle);
+  title_words_ = title;
+  subtitle_words_ = subtitle;
+  fit();
+}
+
+void WindowHead::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  fit();
+}
+
+void WindowHead::fit() {
+  layout()->activate();
+  show_fitting(title_, title_words_, Qt::ElideRight, title_->width());
+  show_fitting(subtitle_, subtitle_words_, Qt::ElideRight, subtitle_->width());
 }
 
 void WindowHead::show_book(const QString& name) {
-  show_fitting(book_, name, 190);
+  show_fitting(book_, name, Qt::ElideMiddle, book_width);
 }
 
 void WindowHead::show_kept(const QString& words) {
-  show_fitting(kept_, words, 190);
+  show_fitting(kept_, words, Qt::ElideRight, book_width);
 }
 
 }  // namespace likeleaf::ui
