@@ -8,6 +8,7 @@
 #include "core/domain/amendment.h"
 #include "core/domain/codec.h"
 #include "core/domain/command_parts.h"
+#include "core/domain/paper_entry.h"
 #include "core/domain/seal.h"
 
 namespace likeleaf {
@@ -179,6 +180,7 @@ LockReview review(const SealedPlan& plan, const BlindServing& serving, const She
         contradicts(answer->second, *left, *right, planned_margin(plan, attribute)))
       out.contradictions.push_back(attribute.id);
   }
+  if (sheet.entered_by == EnteredBy::paper) compare_entries(plan.attributes, serving, sheet, out);
   return out;
 }
 

@@ -56,9 +56,33 @@ struct PutSippedFirst {
   IdOf<Serving> serving;
   std::optional<Side> side;
 };
+// A paper sheet is typed in twice; the second entry is kept beside the first.
+struct PutSecondReading {
+  IdOf<Serving> serving;
+  Side side;
+  std::string field;
+  std::optional<Mark> mark;
+};
+struct PutSecondAnswer {
+  IdOf<Serving> serving;
+  std::string attribute;
+  std::optional<Direct> answer;
+};
+struct SettleReading {  ///< both entries of one field in one step: alike, once a mismatch is settled
+  IdOf<Serving> serving;
+  Side side;
+  std::string field;
+  std::optional<Mark> first, second;
+};
+struct SettleAnswer {
+  IdOf<Serving> serving;
+  std::string attribute;
+  std::optional<Direct> first, second;
+};
 struct LockSheet {
   IdOf<Serving> serving;
-};  ///< blanks are allowed: they are named by review(), not forbidden
+  bool entered_once = false;  ///< said plainly: a paper sheet with fields entered only once is locked like this
+};  ///< blanks are allowed: they are named by review(), not forbidden; a mismatch of two entries is
 struct PutGuess {
   IdOf<Serving> serving;
   Guess guess;
@@ -120,10 +144,10 @@ struct AdoptRule {
   AdoptedRule rule;
 };
 
-using Command =
-    std::variant<SetPlan, ApplySeal, StartSheet, PutMark, PutDirect, PutWords, PutFault, PutSheetNote, PutSippedFirst,
-                 LockSheet, PutGuess, PutDayState, TickWeighed, PutStamp, UndoStamp, PutReading, PutBrewFacts,
-                 PutServed, OpenKey, CloseKey, VoidPair, Exclude, Amend, Unmask, AdoptRule>;
+using Command = std::variant<SetPlan, ApplySeal, StartSheet, PutMark, PutDirect, PutWords, PutFault, PutSheetNote,
+                             PutSippedFirst, PutSecondReading, PutSecondAnswer, SettleReading, SettleAnswer, LockSheet,
+                             PutGuess, PutDayState, TickWeighed, PutStamp, UndoStamp, PutReading, PutBrewFacts,
+                             PutServed, OpenKey, CloseKey, VoidPair, Exclude, Amend, Unmask, AdoptRule>;
 
 /// What a change touched; views refresh only that.
 enum class Part {

@@ -38,6 +38,10 @@ Result<Change> run(const TrialPtr& trial, const PutWords& command, const Moment&
 Result<Change> run(const TrialPtr& trial, const PutFault& command, const Moment& now);
 Result<Change> run(const TrialPtr& trial, const PutSheetNote& command, const Moment& now);
 Result<Change> run(const TrialPtr& trial, const PutSippedFirst& command, const Moment& now);
+Result<Change> run(const TrialPtr& trial, const PutSecondReading& command, const Moment& now);
+Result<Change> run(const TrialPtr& trial, const PutSecondAnswer& command, const Moment& now);
+Result<Change> run(const TrialPtr& trial, const SettleReading& command, const Moment& now);
+Result<Change> run(const TrialPtr& trial, const SettleAnswer& command, const Moment& now);
 Result<Change> run(const TrialPtr& trial, const LockSheet& command, const Moment& now);
 Result<Change> run(const TrialPtr& trial, const PutGuess& command, const Moment& now);
 Result<Change> run(const TrialPtr& trial, const PutDayState& command, const Moment& now);

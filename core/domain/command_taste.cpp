@@ -5,6 +5,7 @@
 #include "core/base/number_text.h"
 #include "core/domain/amendment.h"
 #include "core/domain/command_parts.h"
+#include "core/domain/paper_entry.h"
 #include "core/domain/seal.h"
 
 namespace likeleaf::commands {
@@ -74,58 +75,141 @@ Result<void> check_mark(const Attribute& attribute, const Mark& mark, const std:
               timed ? "whole seconds, 0 to 600" : "0 to 10 in half steps");
 }
 
+/// Is this a field of the plan, and does this mark (if any) belong in it?
+Result<void> check_field(const Trial& trial, const BlindServing& serving, Side side, const std::string& field,
+                         const std::optional<Mark>& mark) {
+  const Attribute* attribute = planned_field(*trial.sealed, field);
+  if (attribute == nullptr)
+    return fail(ErrorKind::bad_value, "attribute", shown_value(field),
+                "one of this plan: " + names_of(trial.sealed->attributes, false));
+  if (!mark) return {};
+  return check_mark(*attribute, *mark, mark_label(field, side == Side::left ? serving.left : serving.right));
+}
+
+Result<void> check_direct(const Trial& trial, const std::string& id) {
+  const Attribute* attribute = find_attribute(trial.sealed->attributes, id);
+  if (attribute != nullptr && attribute->direct) return {};
+  return fail(ErrorKind::bad_value, "comparing sip", shown_value(id),
+              "one of this plan: " + names_of(trial.sealed->attributes, true));
+}
+
+/// Puts (or takes away) what stands under a key; what stood there before.
+template <class T>
+std::optional<T> replace(std::map<std::string, T>& entries, const std::string& key, const std::optional<T>& value) {
+  const auto old = entries.find(key);
+  const auto before = old == entries.end() ? std::nullopt : std::optional<T>(old->second);
+  if (value)
+    entries.insert_or_assign(key, *value);
+  else
+    entries.erase(key);
+  return before;
+}
+
+/// A sheet that a second entry can stand beside: typed in from paper, not locked.
+Result<std::shared_ptr<const Sheet>> paper_sheet(const Trial& trial, IdOf<Serving> id) {
+  const auto serving = open_serving(trial, id);
+  if (!serving) return tl::unexpected<Error>(serving.error());
+  const auto found = trial.sheets.find(id);
+  const bool nothing = found == trial.sheets.end();
+  if (!nothing && found->second->entered_by == EnteredBy::paper) return found->second;
+  return fail(ErrorKind::not_allowed, "second entry", nothing ? "nothing is typed in yet" : "a sheet tasted on screen",
+              "the second entry of a paper sheet whose first entry is there");
+}
+
+/// A paper sheet is locked when its two entries agree, and with fields entered only once when that was said.
+Result<void> check_entries(const Trial& trial, const BlindServing& serving, const Sheet& sheet, bool said_once) {
+  if (sheet.entered_by != EnteredBy::paper) return {};
+  const LockReview found = review(*trial.sealed, serving, sheet);
+  if (!found.mismatches.empty())
+    return fail(ErrorKind::not_allowed, "lock", mismatch_text(found.mismatches),
+                "the lock once both entries say the same");
+  if (!found.once.empty() && !said_once)
+    return fail(ErrorKind::not_allowed, "lock",
+                std::to_string(found.once.size()) + (found.once.size() == 1 ? " field" : " fields") + " entered once",
+                "the lock where paper sheets are typed in, once it is said that they were entered once");
+  return {};
+}
+
 }  // namespace
 
 Result<Change> run(const TrialPtr& trial, const StartSheet& command, const Moment& now) {
   const auto serving = open_serving(*trial, command.serving);
   if (!serving) return tl::unexpected<Error>(serving.error());
   Sheet sheet = sheet_now(*trial, command.serving, now);
-  sheet.entered_by = command.by;
+  // A sheet on which something stands keeps its way: looking at a half-typed paper sheet does not make it another.
+  if (!written_on(sheet)) sheet.entered_by = command.by;
   return with_sheet(trial, std::move(sheet), std::nullopt);
 }
 
 Result<Change> run(const TrialPtr& trial, const PutMark& command, const Moment& now) {
   const auto serving = open_serving(*trial, command.serving);
   if (!serving) return tl::unexpected<Error>(serving.error());
-  const Attribute* attribute = planned_field(*trial->sealed, command.field);
-  if (attribute == nullptr)
-    return fail(ErrorKind::bad_value, "attribute", shown_value(command.field),
-                "one of this plan: " + names_of(trial->sealed->attributes, false));
-  const BlindCode cup = command.side == Side::left ? (*serving)->left : (*serving)->right;
-  if (command.mark)
-    if (auto fits = check_mark(*attribute, *command.mark, mark_label(command.field, cup)); !fits)
-      return tl::unexpected<Error>(fits.error());
+  if (auto fits = check_field(*trial, **serving, command.side, command.field, command.mark); !fits)
+    return tl::unexpected<Error>(fits.error());
 
   Sheet sheet = sheet_now(*trial, command.serving, now);
-  auto& marks = sheet.cup(command.side).marks;
-  const auto old = marks.find(command.field);
   PutMark inverse = command;
-  inverse.mark = old == marks.end() ? std::nullopt : std::optional(old->second);
+  inverse.mark = replace(sheet.cup(command.side).marks, command.field, command.mark);
   if (inverse.mark == command.mark) return no_change(trial, Part::sheet, command.serving.text());
-  if (command.mark)
-    marks.insert_or_assign(command.field, *command.mark);
-  else
-    marks.erase(command.field);
   return with_sheet(trial, std::move(sheet), inverse);
 }
 
 Result<Change> run(const TrialPtr& trial, const PutDirect& command, const Moment& now) {
   const auto serving = open_serving(*trial, command.serving);
   if (!serving) return tl::unexpected<Error>(serving.error());
-  const Attribute* attribute = find_attribute(trial->sealed->attributes, command.attribute);
-  if (attribute == nullptr || !attribute->direct)
-    return fail(ErrorKind::bad_value, "comparing sip", shown_value(command.attribute),
-                "one of this plan: " + names_of(trial->sealed->attributes, true));
+  if (auto asked = check_direct(*trial, command.attribute); !asked) return tl::unexpected<Error>(asked.error());
 
   Sheet sheet = sheet_now(*trial, command.serving, now);
-  const auto old = sheet.directs.find(command.attribute);
   PutDirect inverse = command;
-  inverse.answer = old == sheet.directs.end() ? std::nullopt : std::optional(old->second);
+  inverse.answer = replace(sheet.directs, command.attribute, command.answer);
   if (inverse.answer == command.answer) return no_change(trial, Part::sheet, command.serving.text());
-  if (command.answer)
-    sheet.directs[command.attribute] = *command.answer;
-  else
-    sheet.directs.erase(command.attribute);
+  return with_sheet(trial, std::move(sheet), inverse);
+}
+
+Result<Change> run(const TrialPtr& trial, const PutSecondReading& command, const Moment&) {
+  const auto typed = paper_sheet(*trial, command.serving);
+  if (!typed) return tl::unexpected<Error>(typed.error());
+  const BlindServing& serving = *find_serving(*trial, command.serving);
+  if (auto fits = check_field(*trial, serving, command.side, command.field, command.mark); !fits)
+    return tl::unexpected<Error>(fits.error());
+  Sheet sheet = **typed;
+  PutSecondReading inverse = command;
+  inverse.mark = replace(sheet.second.cup(command.side), command.field, command.mark);
+  return with_sheet(trial, std::move(sheet), inverse);
+}
+
+Result<Change> run(const TrialPtr& trial, const PutSecondAnswer& command, const Moment&) {
+  const auto typed = paper_sheet(*trial, command.serving);
+  if (!typed) return tl::unexpected<Error>(typed.error());
+  if (auto asked = check_direct(*trial, command.attribute); !asked) return tl::unexpected<Error>(asked.error());
+  Sheet sheet = **typed;
+  PutSecondAnswer inverse = command;
+  inverse.answer = replace(sheet.second.directs, command.attribute, command.answer);
+  return with_sheet(trial, std::move(sheet), inverse);
+}
+
+Result<Change> run(const TrialPtr& trial, const SettleReading& command, const Moment&) {
+  const auto typed = paper_sheet(*trial, command.serving);
+  if (!typed) return tl::unexpected<Error>(typed.error());
+  const BlindServing& serving = *find_serving(*trial, command.serving);
+  for (const auto& mark : {command.first, command.second})
+    if (auto fits = check_field(*trial, serving, command.side, command.field, mark); !fits)
+      return tl::unexpected<Error>(fits.error());
+  Sheet sheet = **typed;
+  SettleReading inverse = command;
+  inverse.first = replace(sheet.cup(command.side).marks, command.field, command.first);
+  inverse.second = replace(sheet.second.cup(command.side), command.field, command.second);
+  return with_sheet(trial, std::move(sheet), inverse);
+}
+
+Result<Change> run(const TrialPtr& trial, const SettleAnswer& command, const Moment&) {
+  const auto typed = paper_sheet(*trial, command.serving);
+  if (!typed) return tl::unexpected<Error>(typed.error());
+  if (auto asked = check_direct(*trial, command.attribute); !asked) return tl::unexpected<Error>(asked.error());
+  Sheet sheet = **typed;
+  SettleAnswer inverse = command;
+  inverse.first = replace(sheet.directs, command.attribute, command.first);
+  inverse.second = replace(sheet.second.directs, command.attribute, command.second);
   return with_sheet(trial, std::move(sheet), inverse);
 }
 
@@ -191,6 +275,8 @@ Result<Change> run(const TrialPtr& trial, const LockSheet& command, const Moment
   const auto serving = open_serving(*trial, command.serving);
   if (!serving) return tl::unexpected<Error>(serving.error());
   Sheet sheet = sheet_now(*trial, command.serving, now);
+  if (auto agreed = check_entries(*trial, **serving, sheet, command.entered_once); !agreed)
+    return tl::unexpected<Error>(agreed.error());
   sheet.locked = now;
   sheet.digest = sheet_digest(sheet);
   return with_sheet(trial, std::move(sheet), std::nullopt);

@@ -3,6 +3,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "core/base/clock.h"
@@ -35,6 +36,17 @@ struct Guess {
 
 enum class EnteredBy { screen, paper, import };
 
+/// A paper sheet typed in a second time by someone who did not see the first entry: its numbers and direct answers.
+/// Words, faults and notes are typed once.
+struct SecondReading {
+  std::map<std::string, Mark> left, right;  ///< by field, as in CupMarks
+  std::map<std::string, Direct> directs;    ///< by attribute id
+  bool operator==(const SecondReading&) const = default;
+  [[nodiscard]] const std::map<std::string, Mark>& cup(Side s) const { return s == Side::left ? left : right; }
+  [[nodiscard]] std::map<std::string, Mark>& cup(Side s) { return s == Side::left ? left : right; }
+  [[nodiscard]] bool empty() const { return left.empty() && right.empty() && directs.empty(); }
+};
+
 struct Sheet {
   IdOf<Serving> serving;
   CupMarks left, right;
@@ -45,6 +57,7 @@ struct Sheet {
   Digest digest;  ///< of the canonical sheet at lock; empty before
   std::optional<Guess> guess;
   EnteredBy entered_by = EnteredBy::screen;
+  SecondReading second;  ///< of a paper sheet only
   bool operator==(const Sheet&) const = default;
   [[nodiscard]] const CupMarks& cup(Side s) const { return s == Side::left ? left : right; }
   [[nodiscard]] CupMarks& cup(Side s) { return s == Side::left ? left : right; }
@@ -62,10 +75,26 @@ struct DayState {
   bool operator==(const DayState&) const = default;
 };
 
+/// What stands in one field of a sheet: nothing, a mark, or a direct answer.
+using Entry = std::variant<std::monostate, Mark, Direct>;
+
+/// A field whose two entries differ. Where only the first says something it was entered once, which is no mismatch;
+/// where only the second does, the first overlooked it, which is.
+struct Mismatch {
+  std::optional<Side> side;  ///< nothing: a direct answer
+  std::string field;         ///< field of a mark, or attribute id of a direct answer
+  std::string label;         ///< "bitterness, cup 417"
+  Entry first, second;
+  bool operator==(const Mismatch&) const = default;
+};
+
 /// What a lock would leave blank, and where a direct answer contradicts the two scores (pointed out once).
 struct LockReview {
   std::vector<std::string> blank;           ///< attribute ids with a side: "bitterness, cup 417"
   std::vector<std::string> contradictions;  ///< attribute ids
+  // Of a paper sheet only:
+  std::vector<Mismatch> mismatches;  ///< while one stands, the sheet cannot be locked
+  std::vector<std::string> once;     ///< labels of what was entered only once
 };
 
 }  // namespace likeleaf

@@ -188,8 +188,18 @@ class Check {
       for (const auto& [field, mark] : sheet.cup(side).marks)
         mark_of(field, mark, fmt::format("{}/{}/marks/{}", where, side == Side::left ? "left" : "right", field));
     for (const auto& [attribute, answer] : sheet.directs) known_attribute(attribute, where + "/directs/" + attribute);
+    second_of(sheet, where);
     if (!sheet.locked && !sheet.digest.empty())
       refuse(ErrorKind::not_allowed, "digest", sheet.digest.hex(), "only on a locked sheet", where + "/digest");
+  }
+  void second_of(const Sheet& sheet, const std::string& where) {
+    if (!sheet.second.empty() && sheet.entered_by != EnteredBy::paper)
+      refuse(ErrorKind::not_allowed, "second entry", "", "only on a sheet typed in from paper", where + "/second");
+    for (const Side side : {Side::left, Side::right})
+      for (const auto& [field, mark] : sheet.second.cup(side))
+        mark_of(field, mark, fmt::format("{}/second/{}/{}", where, side == Side::left ? "left" : "right", field));
+    for (const auto& [attribute, answer] : sheet.second.directs)
+      known_attribute(attribute, where + "/second/directs/" + attribute);
   }
   void mark_of(const std::string& field, const Mark& mark, const std::string& where) {
     const auto* attribute = find_attribute(import_.attributes, attribute_of_field(field));

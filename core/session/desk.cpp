@@ -16,7 +16,13 @@ struct ToCommand {
   Command operator()(const act::Note& a) const { return PutSheetNote{a.serving, a.note}; }
   Command operator()(const act::SippedFirst& a) const { return PutSippedFirst{a.serving, a.side}; }
   Command operator()(const act::Day& a) const { return PutDayState{a.state}; }
-  Command operator()(const act::Lock& a) const { return LockSheet{a.serving}; }
+  Command operator()(const act::Second& a) const { return PutSecondReading{a.serving, a.side, a.field, a.mark}; }
+  Command operator()(const act::SecondAnswer& a) const { return PutSecondAnswer{a.serving, a.attribute, a.answer}; }
+  Command operator()(const act::Settle& a) const { return SettleReading{a.serving, a.side, a.field, a.mark, a.mark}; }
+  Command operator()(const act::SettleAnswer& a) const {
+    return SettleAnswer{a.serving, a.attribute, a.answer, a.answer};
+  }
+  Command operator()(const act::Lock& a) const { return LockSheet{a.serving, a.entered_once}; }
   Command operator()(const act::GuessIt& a) const { return PutGuess{a.serving, a.guess}; }
 };
 
@@ -71,6 +77,7 @@ TasterSetup taster_setup(const SealedPlan& sealed, IdOf<Assessor> assessor) {
   setup.lexicon = builtin_lexicon();
   setup.attribute_by_attribute = sealed.plan.sip == SipProtocol::attribute_by_attribute;
   setup.hide_first_cup = sealed.plan.hide_first_cup;
+  setup.self_blinded = sealed.plan.blinding == Blinding::self;
   setup.sittings = std::max(1, sealed.plan.sittings);
   // Of every leaf on the table, sorted: in the plan's order it would say something about the lots.
   for (const auto& lot : sealed.registers.lots)

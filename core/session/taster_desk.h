@@ -52,8 +52,31 @@ struct SippedFirst {
 struct Day {
   DayState state;
 };
+struct Second {
+  IdOf<Serving> serving;
+  Side side;
+  std::string field;
+  std::optional<Mark> mark;
+};
+struct SecondAnswer {
+  IdOf<Serving> serving;
+  std::string attribute;
+  std::optional<Direct> answer;
+};
+struct Settle {
+  IdOf<Serving> serving;
+  Side side;
+  std::string field;
+  std::optional<Mark> mark;
+};
+struct SettleAnswer {
+  IdOf<Serving> serving;
+  std::string attribute;
+  std::optional<Direct> answer;
+};
 struct Lock {
   IdOf<Serving> serving;
+  bool entered_once = false;
 };
 struct GuessIt {
   IdOf<Serving> serving;
@@ -61,8 +84,9 @@ struct GuessIt {
 };
 }  // namespace act
 
-using TasterAct = std::variant<act::Start, act::Put, act::Answer, act::Words, act::Fault, act::Note, act::SippedFirst,
-                               act::Day, act::Lock, act::GuessIt>;
+using TasterAct =
+    std::variant<act::Start, act::Put, act::Answer, act::Words, act::Fault, act::Note, act::SippedFirst, act::Second,
+                 act::SecondAnswer, act::Settle, act::SettleAnswer, act::Day, act::Lock, act::GuessIt>;
 
 /// One trial's open side, on the session's thread.
 class TasterDesk {

@@ -73,7 +73,25 @@ class BlindPort final : public TasterPort {
     const auto desk = desk_.lock();
     return desk && mine(serving) ? desk->review(serving) : LockReview{};
   }
-  Result<std::uint64_t> lock(IdOf<Serving> s) override { return act_on(s, act::Lock{s}); }
+  Result<std::uint64_t> second(IdOf<Serving> s, Side side, const std::string& field,
+                               std::optional<Mark> mark) override {
+    return act_on(s, act::Second{s, side, field, mark});
+  }
+  Result<std::uint64_t> second_answer(IdOf<Serving> s, const std::string& attribute,
+                                      std::optional<Direct> answer) override {
+    return act_on(s, act::SecondAnswer{s, attribute, answer});
+  }
+  Result<std::uint64_t> settle(IdOf<Serving> s, Side side, const std::string& field,
+                               std::optional<Mark> mark) override {
+    return act_on(s, act::Settle{s, side, field, mark});
+  }
+  Result<std::uint64_t> settle_answer(IdOf<Serving> s, const std::string& attribute,
+                                      std::optional<Direct> answer) override {
+    return act_on(s, act::SettleAnswer{s, attribute, answer});
+  }
+  Result<std::uint64_t> lock(IdOf<Serving> s, bool entered_once) override {
+    return act_on(s, act::Lock{s, entered_once});
+  }
   Result<std::uint64_t> guess(IdOf<Serving> s, const Guess& guess) override {
     return act_on(s, act::GuessIt{s, guess});
   }

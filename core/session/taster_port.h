@@ -23,6 +23,7 @@ struct TasterSetup {
   std::vector<AromaWord> lexicon;
   bool attribute_by_attribute = false;
   bool hide_first_cup = false;
+  bool self_blinded = false;  ///< codes are under the cups and read after the last answer
   int sittings = 1;
   std::int64_t rest_ms = 60000;        ///< between cups and pairs
   std::vector<std::string> allergens;  ///< of every leaf on the table, never by cup
@@ -49,8 +50,18 @@ class TasterPort {
   virtual Result<std::uint64_t> sipped_first(IdOf<Serving> serving, std::optional<Side> side) = 0;
   virtual Result<std::uint64_t> day_state(const DayState& state) = 0;
   [[nodiscard]] virtual LockReview review(IdOf<Serving> serving) const = 0;
-  /// A barrier: returns after the lock is on disk.
-  virtual Result<std::uint64_t> lock(IdOf<Serving> serving) = 0;
+  // The second entry of a sheet that was typed in from paper; settling puts one value into both entries.
+  virtual Result<std::uint64_t> second(IdOf<Serving> serving, Side side, const std::string& field,
+                                       std::optional<Mark> mark) = 0;
+  virtual Result<std::uint64_t> second_answer(IdOf<Serving> serving, const std::string& attribute,
+                                              std::optional<Direct> answer) = 0;
+  virtual Result<std::uint64_t> settle(IdOf<Serving> serving, Side side, const std::string& field,
+                                       std::optional<Mark> mark) = 0;
+  virtual Result<std::uint64_t> settle_answer(IdOf<Serving> serving, const std::string& attribute,
+                                              std::optional<Direct> answer) = 0;
+  /// A barrier: returns after the lock is on disk. A paper sheet with fields entered only once is locked when
+  /// `entered_once` says so.
+  virtual Result<std::uint64_t> lock(IdOf<Serving> serving, bool entered_once = false) = 0;
   virtual Result<std::uint64_t> guess(IdOf<Serving> serving, const Guess& guess) = 0;
   [[nodiscard]] virtual bool can_undo(IdOf<Serving> serving) const = 0;
   virtual Result<std::uint64_t> undo(IdOf<Serving> serving) = 0;

@@ -101,6 +101,22 @@ Sheet& sheet_of(OpenSheets& sheets, SQLite::Statement& row) {
   return *found->second;
 }
 
+void load_second_readings(Db& db, OpenSheets& sheets, IdOf<Trial> id) {
+  auto rows = bound(db,
+                    "SELECT r.serving, r.part, r.field, r.value FROM sheet s JOIN second_reading r USING (serving) "
+                    "WHERE s.trial = ?",
+                    id);
+  while (rows.executeStep()) {
+    SecondReading& second = sheet_of(sheets, rows).second;
+    const std::string part = text_at(rows, 1), value = text_at(rows, 3);
+    if (part == "answer")
+      second.directs.emplace(text_at(rows, 2), read_word(value, "second entry", read_direct));
+    else
+      second.cup(read_word(part, "side", read_side))
+          .emplace(text_at(rows, 2), read_document(value, "second entry", read_mark));
+  }
+}
+
 void load_sheets(Db& db, Trial& trial, IdOf<Trial> id) {
   OpenSheets sheets;
   auto rows =
@@ -132,6 +148,7 @@ void load_sheets(Db& db, Trial& trial, IdOf<Trial> id) {
     if (!words.getColumn(3).isNull()) word.strength = words.getColumn(3).getInt();
     sheet_of(sheets, words).cup(read_word(text_at(words, 1), "side", read_side)).words.push_back(std::move(word));
   }
+  load_second_readings(db, sheets, id);
   for (auto& [serving, sheet] : sheets) trial.sheets.emplace(serving, std::move(sheet));
 }
 

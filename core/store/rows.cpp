@@ -106,6 +106,28 @@ void put_directs(Db& db, const Sheet& old_sheet, const Sheet& sheet) {
       run(db, "DELETE FROM direct WHERE serving = ? AND attribute = ?", sheet.serving, attribute);
 }
 
+/// The second entry of a paper sheet: `part` is the cup's side, or "answer" for the comparing sip.
+void put_second(Db& db, const Sheet& old_sheet, const Sheet& sheet) {
+  if (old_sheet.second == sheet.second) return;
+  const auto part = [&](const std::string& name, const auto& old_entries, const auto& entries, auto value_of) {
+    for (const auto& [field, entry] : entries) {
+      const auto old_entry = old_entries.find(field);
+      if (old_entry != old_entries.end() && old_entry->second == entry) continue;
+      run(db,
+          "INSERT INTO second_reading (serving, part, field, value) VALUES (?, ?, ?, ?) "
+          "ON CONFLICT DO UPDATE SET value = excluded.value",
+          sheet.serving, name, field, value_of(entry));
+    }
+    for (const auto& [field, entry] : old_entries)
+      if (!entries.contains(field))
+        run(db, "DELETE FROM second_reading WHERE serving = ? AND part = ? AND field = ?", sheet.serving, name, field);
+  };
+  const auto mark_document = [](const Mark& mark) { return document(mark); };
+  for (const Side side : {Side::left, Side::right})
+    part(word_of(side), old_sheet.second.cup(side), sheet.second.cup(side), mark_document);
+  part("answer", old_sheet.second.directs, sheet.second.directs, [](Direct answer) { return word_of(answer); });
+}
+
 std::optional<std::string> side_word(const std::optional<Side>& side) {
   if (!side) return std::nullopt;
   return word_of(*side);
@@ -135,6 +157,7 @@ void put_sheet(Db& db, IdOf<Trial> trial, const Sheet* old_sheet, const Sheet& s
   put_cup(db, sheet.serving, Side::left, old_one.left, sheet.left);
   put_cup(db, sheet.serving, Side::right, old_one.right, sheet.right);
   put_directs(db, old_one, sheet);
+  put_second(db, old_one, sheet);
   if (sheet.locked)
     run(db, "UPDATE sheet SET locked = ?, digest = ?, guess = ? WHERE serving = ?", *sheet.locked, sheet.digest.hex(),
         document_or_null(sheet.guess), sheet.serving);
@@ -152,7 +175,8 @@ void put_sheets(Db& db, const Trial* before, const Trial& after) {
     for (const auto& [serving, sheet] : before->sheets)
       if (!after.sheets.contains(serving))  // the undo of starting it
         for (const char* sql : {"DELETE FROM mark WHERE serving = ?", "DELETE FROM direct WHERE serving = ?",
-                                "DELETE FROM word WHERE serving = ?", "DELETE FROM sheet WHERE serving = ?"})
+                                "DELETE FROM word WHERE serving = ?", "DELETE FROM second_reading WHERE serving = ?",
+                                "DELETE FROM sheet WHERE serving = ?"})
           run(db, sql, serving);
 }
 

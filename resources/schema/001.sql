@@ -84,6 +84,12 @@ CREATE TABLE word (
   position INTEGER NOT NULL, word TEXT NOT NULL, strength INTEGER,
   PRIMARY KEY (serving, side, position)
 ) STRICT, WITHOUT ROWID;
+-- A paper sheet typed in a second time; part 'answer' is the comparing sip.
+CREATE TABLE second_reading (
+  serving TEXT NOT NULL REFERENCES sheet, part TEXT NOT NULL CHECK (part IN ('left', 'right', 'answer')),
+  field TEXT NOT NULL, value TEXT NOT NULL,
+  PRIMARY KEY (serving, part, field)
+) STRICT, WITHOUT ROWID;
 CREATE TABLE day_state (
   trial TEXT NOT NULL REFERENCES trial, assessor TEXT NOT NULL, sitting INTEGER NOT NULL, position INTEGER NOT NULL,
   document TEXT NOT NULL,
@@ -144,7 +150,7 @@ CREATE TABLE house_rule (
 -- Guards ------------------------------------------------------------------------------------------------------------
 -- INSERT guards look for the row that REPLACE would silently take away: its delete triggers fire only where recursive
 -- triggers are on, which a foreign tool need not do.
--- A locked sheet: its marks, answers and words stand.
+-- A locked sheet: its marks, answers, words and second entry stand.
 CREATE TRIGGER mark_insert_locked BEFORE INSERT ON mark WHEN EXISTS (SELECT 1 FROM sheet s WHERE s.serving = NEW.serving AND s.locked IS NOT NULL)
 BEGIN SELECT RAISE(ABORT, 'the sheet is locked'); END;
 CREATE TRIGGER mark_update_locked BEFORE UPDATE ON mark WHEN EXISTS (SELECT 1 FROM sheet s WHERE s.serving = OLD.serving AND s.locked IS NOT NULL) OR EXISTS (SELECT 1 FROM sheet s WHERE s.serving = NEW.serving AND s.locked IS NOT NULL)
@@ -162,6 +168,12 @@ BEGIN SELECT RAISE(ABORT, 'the sheet is locked'); END;
 CREATE TRIGGER word_update_locked BEFORE UPDATE ON word WHEN EXISTS (SELECT 1 FROM sheet s WHERE s.serving = OLD.serving AND s.locked IS NOT NULL) OR EXISTS (SELECT 1 FROM sheet s WHERE s.serving = NEW.serving AND s.locked IS NOT NULL)
 BEGIN SELECT RAISE(ABORT, 'the sheet is locked'); END;
 CREATE TRIGGER word_delete_locked BEFORE DELETE ON word WHEN EXISTS (SELECT 1 FROM sheet s WHERE s.serving = OLD.serving AND s.locked IS NOT NULL)
+BEGIN SELECT RAISE(ABORT, 'the sheet is locked'); END;
+CREATE TRIGGER second_reading_insert_locked BEFORE INSERT ON second_reading WHEN EXISTS (SELECT 1 FROM sheet s WHERE s.serving = NEW.serving AND s.locked IS NOT NULL)
+BEGIN SELECT RAISE(ABORT, 'the sheet is locked'); END;
+CREATE TRIGGER second_reading_update_locked BEFORE UPDATE ON second_reading WHEN EXISTS (SELECT 1 FROM sheet s WHERE s.serving = OLD.serving AND s.locked IS NOT NULL) OR EXISTS (SELECT 1 FROM sheet s WHERE s.serving = NEW.serving AND s.locked IS NOT NULL)
+BEGIN SELECT RAISE(ABORT, 'the sheet is locked'); END;
+CREATE TRIGGER second_reading_delete_locked BEFORE DELETE ON second_reading WHEN EXISTS (SELECT 1 FROM sheet s WHERE s.serving = OLD.serving AND s.locked IS NOT NULL)
 BEGIN SELECT RAISE(ABORT, 'the sheet is locked'); END;
 
 -- The sheet itself: after the lock only the guess may be set, once.

@@ -15,6 +15,7 @@
 #include "core/wording/sentences.h"
 #include "ui/brew/brew_screen.h"
 #include "ui/findings/findings_screen.h"
+#include "ui/paper/paper_screen.h"
 #include "ui/plan/plan_screen.h"
 #include "ui/report/report_screen.h"
 #include "ui/start/start_screen.h"
@@ -77,6 +78,7 @@ void MainWindow::build() {
   connect(strip_, &KeptStrip::close_wanted, this, &MainWindow::close);
   connect(bar_, &StageBar::chosen, this, &MainWindow::go);
   connect(who_, &WhoTastes::chosen, this, &MainWindow::taste_as);
+  connect(who_, &WhoTastes::paper_wanted, this, &MainWindow::type_in_for);
   connect(start_, &StartScreen::open_wanted, this, &MainWindow::choose_book);
   connect(start_, &StartScreen::new_book_wanted, this, &MainWindow::new_book);
   connect(start_, &StartScreen::sample_wanted, this, &MainWindow::sample_book);
@@ -144,6 +146,7 @@ void MainWindow::drop_screens() {
     screen = nullptr;
   };
   drop(taste_);
+  drop(paper_);
   drop(plan_);
   drop(brew_);
   drop(findings_);
@@ -272,6 +275,10 @@ void MainWindow::go(Place place) {
     taste_->deleteLater();
     taste_ = nullptr;
   }
+  if (paper_) {
+    paper_->deleteLater();
+    paper_ = nullptr;
+  }
   if (place != Place::trials && !plan_) make_screens();
   place_ = place;
   switch (place) {
@@ -340,6 +347,22 @@ void MainWindow::taste_as(int index) {
   connect(
       taste_, &TasteScreen::leave_wanted, this, [this] { go(Place::taste); }, Qt::QueuedConnection);
   connect(taste_, &TasteScreen::flight_done, this, [this] { show_head(); });
+}
+
+void MainWindow::type_in_for(int index) {
+  const auto people = tasters(session_->trial()->draft);
+  if (index < 0 || index >= static_cast<int>(people.size())) return;
+  auto port = session_->taster(people[static_cast<std::size_t>(index)]);
+  if (!port) {
+    who_->set_message(text(wording::sentence(port.error())));
+    return;
+  }
+  delete paper_;
+  paper_ = new PaperScreen(std::move(*port), style_, pages_);
+  pages_->addWidget(paper_);
+  pages_->setCurrentWidget(paper_);
+  connect(
+      paper_, &PaperScreen::leave_wanted, this, [this] { go(Place::taste); }, Qt::QueuedConnection);
 }
 
 void MainWindow::new_trial(const Plan& start) {

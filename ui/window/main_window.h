@@ -15,6 +15,7 @@ namespace likeleaf::ui {
 class BrewScreen;
 class FindingsScreen;
 class KeptStrip;
+class PaperScreen;
 class PlanScreen;
 class ReportScreen;
 class StartScreen;
@@ -66,6 +67,7 @@ class MainWindow final : public QMainWindow {
   void show_head();
   void ask_who_tastes();
   void taste_as(int index);
+  void type_in_for(int index);
 
   Services services_;
   Look look_;
@@ -83,6 +85,7 @@ class MainWindow final : public QMainWindow {
   BrewScreen* brew_ = nullptr;
   WhoTastes* who_ = nullptr;
   TasteScreen* taste_ = nullptr;
+  PaperScreen* paper_ = nullptr;
   FindingsScreen* findings_ = nullptr;
   ReportScreen* report_ = nullptr;
   Place place_ = Place::trials;

@@ -1,5 +1,6 @@
 #include "ui/window/who_tastes.h"
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
@@ -28,6 +29,11 @@ WhoTastes::WhoTastes(QWidget* parent) : QWidget(parent) {
 
 void WhoTastes::set_tasters(const std::vector<std::pair<QString, QString>>& tasters) {
   while (auto* item = list_->takeAt(0)) {
+    if (auto* row = item->layout())
+      while (auto* part = row->takeAt(0)) {
+        delete part->widget();
+        delete part;
+      }
     delete item->widget();
     delete item;
   }
@@ -40,7 +46,18 @@ void WhoTastes::set_tasters(const std::vector<std::pair<QString, QString>>& tast
     b->setMaximumWidth(520);
     b->setFont(face(18));
     connect(b, &QPushButton::clicked, this, [this, i] { emit chosen(static_cast<int>(i)); });
-    list_->addWidget(b);
+    auto* paper = new QPushButton(QStringLiteral("Type in paper sheets"), this);
+    paper->setObjectName(QStringLiteral("paper_%1").arg(i));
+    paper->setAccessibleName(QStringLiteral("Type in paper sheets of %1").arg(tasters[i].first));
+    paper->setMinimumHeight(52);
+    paper->setFont(face(15));
+    connect(paper, &QPushButton::clicked, this, [this, i] { emit paper_wanted(static_cast<int>(i)); });
+    auto* row = new QHBoxLayout;
+    row->setSpacing(12);
+    row->addWidget(b, 1);
+    row->addWidget(paper);
+    row->addStretch(1);
+    list_->addLayout(row);
   }
 }
 

@@ -20,6 +20,7 @@ class WhoTastes final : public QWidget {
 
  signals:
   void chosen(int index);
+  void paper_wanted(int index);  ///< to type in what this taster wrote on paper
 
  private:
   QVBoxLayout* list_;

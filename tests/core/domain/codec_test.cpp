@@ -86,6 +86,9 @@ Sheet sheet() {
   if (coin()) out.digest = Digest::of(text());
   out.guess = perhaps([] { return Guess{coin(), perhaps([] { return one_of<Side>(2); })}; });
   out.entered_by = one_of<EnteredBy>(3);
+  for (auto n = whole(0, 2); n > 0; --n) out.second.left.insert_or_assign(text(), mark());
+  for (auto n = whole(0, 2); n > 0; --n) out.second.right.insert_or_assign(text(), mark());
+  for (auto n = whole(0, 2); n > 0; --n) out.second.directs[text()] = one_of<Direct>(3);
   return out;
 }
 Brew brew() {

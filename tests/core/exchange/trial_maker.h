@@ -103,6 +103,10 @@ inline void taste(Trial& trial, std::mt19937_64& random) {
     }
     if (random() % 2 == 0) sheet.directs["bitterness"] = random() % 2 == 0 ? Direct::left_more : Direct::cannot_tell;
     sheet.note = random() % 4 == 0 ? "=1+1 \xE2\x80\x9Cgreen\xE2\x80\x9D" : "";
+    if (random() % 3 == 0) {  // typed in from paper, twice
+      sheet.entered_by = EnteredBy::paper;
+      sheet.second = {sheet.left.marks, sheet.right.marks, sheet.directs};
+    }
     sheet.started = noon;
     sheet.locked = noon;
     sheet.digest = sheet_digest(sheet);

@@ -107,7 +107,7 @@ inline void lock_everything(Session& session) {
   const auto trial = session.trial();
   for (const auto* serving : open_sheets(*trial)) {
     fill_sheet(session, serving->id);
-    const auto locked = session.run(LockSheet{serving->id});
+    const auto locked = session.run(LockSheet{serving->id, true});
     if (!locked) throw std::runtime_error(words_of(locked.error()));
   }
 }

@@ -39,6 +39,15 @@ void live_through(Session& session, World& world) {
   session.run(PutSippedFirst{serving, Side::right}).value();
   session.run(PutMark{serving, Side::left, "bitterness", NoScore::not_tasted}).value();
   session.run(VoidPair{trial->servings[trial->servings.size() / 2].pair, "H.", "spilt"}).value();
+  const auto paper = trial->servings.front().id;
+  session.run(StartSheet{paper, EnteredBy::paper}).value();
+  session.run(PutMark{paper, Side::left, "bitterness", *Score::from_halves(10)}).value();
+  session.run(PutSecondReading{paper, Side::left, "bitterness", *Score::from_halves(12)}).value();
+  session.run(PutSecondReading{paper, Side::right, "body", NoScore::spoilt}).value();
+  session.run(PutSecondReading{paper, Side::right, "body", std::nullopt}).value();
+  session.run(PutSecondAnswer{paper, "bitterness", Direct::cannot_tell}).value();
+  session.run(SettleReading{paper, Side::left, "bitterness", *Score::from_halves(10), *Score::from_halves(10)}).value();
+  session.run(SettleAnswer{paper, "bitterness", Direct::left_more, Direct::left_more}).value();
   lock_everything(session);
   session.run(PutGuess{serving, {true, Side::left}}).value();
   session.run(Exclude{serving, "H.", "a cold"}).value();

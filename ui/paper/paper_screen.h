@@ -1,0 +1,75 @@
+#pragma once
+// Score sheets that were written on paper, typed in: what the port gives and nothing else.
+#include <QWidget>
+#include <memory>
+#include <optional>
+
+#include "core/base/style.h"
+#include "core/session/taster_port.h"
+
+class QCheckBox;
+class QComboBox;
+class QLabel;
+class QLineEdit;
+class QPushButton;
+class QStackedWidget;
+
+namespace likeleaf::ui {
+
+class ComparePage;
+class PaperGrid;
+
+/// One assessor's sheets, one sitting at a time: first entry, second entry by somebody who does not see the first,
+/// what differs, and the lock. Every box is in the book when it is left, so a screen that is opened again goes on.
+class PaperScreen final : public QWidget {
+  Q_OBJECT
+ public:
+  PaperScreen(std::unique_ptr<TasterPort> port, const Style& style, QWidget* parent = nullptr);
+  ~PaperScreen() override;
+  /// Reads the flight again: a pair may have been voided and brewed again.
+  void refresh();
+
+ signals:
+  void leave_wanted();
+
+ protected:
+  void keyPressEvent(QKeyEvent* event) override;
+  void showEvent(QShowEvent* event) override;
+
+ private:
+  enum class Mode { first, second, compare };
+  QWidget* make_head();
+  QWidget* make_day();
+  QWidget* make_foot();
+  void show_sitting(int sitting);
+  void set_mode(Mode mode);
+  void show_now();
+  void show_progress();
+  void show_day();
+  void put_day();
+  void say(const QString& words);
+  void lock(std::optional<std::size_t> pair);
+  bool name_before_lock(std::optional<std::size_t> pair, const QString& words);
+  void undo();
+  [[nodiscard]] std::vector<std::size_t> open_pairs() const;
+
+  std::unique_ptr<TasterPort> port_;
+  Style style_;
+  std::vector<BlindServing> pairs_;  ///< of the sitting that is shown
+  int sitting_ = 0;
+  Mode mode_ = Mode::first;
+  QString named_;                          ///< what was named before the lock that was asked for
+  std::optional<std::size_t> named_pair_;  ///< for one pair; nothing: for the sitting
+  QComboBox* sittings_;
+  std::vector<QPushButton*> modes_;
+  QLabel *progress_, *hint_, *message_;
+  QWidget* message_area_;
+  QStackedWidget* pages_;
+  PaperGrid* grid_;
+  ComparePage* compare_;
+  QCheckBox *cold_, *ate_, *swallows_;
+  QLineEdit* day_note_;
+  QPushButton *undo_, *lock_all_;
+};
+
+}  // namespace likeleaf::ui
