@@ -99,6 +99,14 @@ Result<std::optional<std::optional<Side>>> parse_paper_guess(std::string_view te
   return one_of(text, field, "L, R or = no idea", known);
 }
 
+std::string box_text(const Mark& mark, char decimal_mark) {
+  if (const auto* time = std::get_if<FinishTime>(&mark); time != nullptr && time->cut_off())
+    return time->under() ? "<3" : ">120";
+  if (const auto* answer = std::get_if<NoScore>(&mark))
+    return *answer == NoScore::could_not_judge ? "C" : *answer == NoScore::not_tasted ? "N" : "S";
+  return mark_text(mark, decimal_mark);
+}
+
 std::string answer_text(Direct answer) {
   switch (answer) {
     case Direct::left_more:

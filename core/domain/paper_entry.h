@@ -28,6 +28,8 @@ Result<std::optional<bool>> parse_paper_yes(std::string_view text, std::string_v
 /// "Which cup was the house's way?": L, R, or = for no idea. Blank: not answered.
 Result<std::optional<std::optional<Side>>> parse_paper_guess(std::string_view text, std::string_view field);
 
+/// What stands in a box: "7.5", "41", "<3", ">120", "C", "N", "S".
+std::string box_text(const Mark& mark, char decimal_mark = '.');
 /// "left more", "right more", "can't tell".
 std::string answer_text(Direct answer);
 /// An entry for people: a mark, an answer, or "blank".

@@ -5,6 +5,7 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "core/domain/paper_entry.h"
 #include "core/wording/errors.h"
@@ -92,7 +93,8 @@ void ComparePage::add_mismatch(QVBoxLayout* down, const BlindServing& serving, c
       mismatch.side
           ? QStringLiteral("cup %1").arg(text((*mismatch.side == Side::left ? serving.left : serving.right).text()))
           : QStringLiteral("comparing sip");
-  const QString name = QStringLiteral("%1: %2, %3").arg(pair_name(serving), field, where);
+  QString name = QStringLiteral("%1: %2, %3").arg(pair_name(serving), field, where);
+  name[0] = name[0].toUpper();
   const QString key = key_of(mismatch);
   auto* across = new QHBoxLayout;
   across->setSpacing(12);
@@ -110,7 +112,7 @@ void ComparePage::add_mismatch(QVBoxLayout* down, const BlindServing& serving, c
     connect(button, &QPushButton::clicked, this, [this, serving, mismatch, entry, said] {
       const QString why = settle(serving, mismatch, entry);
       said->setText(why);
-      if (why.isEmpty()) settled();
+      if (why.isEmpty()) after_settling(serving);
     });
     across->addWidget(button);
   };
@@ -124,7 +126,7 @@ void ComparePage::add_mismatch(QVBoxLayout* down, const BlindServing& serving, c
     const QString why = retype(serving, mismatch, line->text());
     said->setText(why);
     if (why.isEmpty())
-      settled();
+      after_settling(serving);
     else
       line->selectAll();
   });
@@ -168,13 +170,14 @@ QString ComparePage::retype(const BlindServing& serving, const Mismatch& mismatc
 }
 
 /// Not while the button that was pressed is still at work: the page is built anew.
-void ComparePage::settled() {
+void ComparePage::after_settling(const BlindServing& serving) {
+  const auto pair = std::ranges::find(pairs_, serving.id, &BlindServing::id) - pairs_.begin();
   QMetaObject::invokeMethod(
       this,
-      [this] {
+      [this, pair] {
         show_pairs(pairs_);
         focus_first();
-        emit changed();
+        emit settled(static_cast<int>(pair));
       },
       Qt::QueuedConnection);
 }

@@ -20,14 +20,14 @@ class ComparePage final : public QScrollArea {
   void focus_first();
 
  signals:
-  void changed();
+  void settled(int pair);  ///< place in the list that was shown
 
  private:
   void add_mismatch(QVBoxLayout* down, const BlindServing& serving, const Mismatch& mismatch);
   void add_once(QVBoxLayout* down, const BlindServing& serving, const LockReview& review);
   QString settle(const BlindServing& serving, const Mismatch& mismatch, const Entry& entry);
   QString retype(const BlindServing& serving, const Mismatch& mismatch, const QString& typed);
-  void settled();
+  void after_settling(const BlindServing& serving);
 
   TasterPort& port_;
   Style style_;

@@ -11,7 +11,13 @@ PaperCell::PaperCell(std::function<QString(const QString&)> take, QWidget* paren
     : QLineEdit(parent), take_(std::move(take)) {
   setFrame(false);
   setFont(face(15));
-  setFixedHeight(23);
+  setFixedHeight(21);
+  QPalette palette = this->palette();
+  palette.setColor(QPalette::Text, tokens().ink);
+  palette.setColor(QPalette::PlaceholderText, tokens().soft_ink);
+  palette.setColor(QPalette::Disabled, QPalette::Text, tokens().soft_ink);
+  palette.setColor(QPalette::Disabled, QPalette::PlaceholderText, tokens().soft_ink);
+  setPalette(palette);
   setContextMenuPolicy(Qt::NoContextMenu);
 }
 
@@ -37,6 +43,7 @@ bool PaperCell::commit() {
   } else {
     // What was typed as "7." is shown as it was taken.
     if (text() != kept_) setText(kept_);
+    setCursorPosition(0);
     emit accepted();
   }
   busy_ = false;
@@ -97,6 +104,7 @@ void PaperCell::focusInEvent(QFocusEvent* event) {
 void PaperCell::focusOutEvent(QFocusEvent* event) {
   commit();
   deselect();
+  setCursorPosition(0);
   QLineEdit::focusOutEvent(event);
 }
 

@@ -36,13 +36,14 @@ BlindCode code(const BlindServing& serving, Side side) {
   return side == Side::left ? serving.left : serving.right;
 }
 
+/// Colours of letters are the palette's: a style sheet would thin out the hint in an empty box.
 QString style_of_cells() {
   const Tokens& t = tokens();
   return QStringLiteral(
-             "QLineEdit{background:%1;color:%2;border:1px solid %3;border-radius:3px;padding:0 5px}"
-             "QLineEdit:focus{border:2px solid %4;padding:0 4px}"
-             "QLineEdit:disabled{background:transparent;color:%5}")
-      .arg(t.sheet.name(), t.ink.name(), t.line.name(), t.action.name(), t.soft_ink.name());
+             "QLineEdit{background:%1;border:1px solid %2;border-radius:3px;padding:0 5px}"
+             "QLineEdit:focus{border:2px solid %3;padding:0 4px}"
+             "QLineEdit:disabled{background:transparent}")
+      .arg(t.sheet.name(), t.line.name(), t.action.name());
 }
 
 }  // namespace
@@ -101,9 +102,9 @@ void PaperGrid::build() {
   sheet_->setObjectName(QStringLiteral("paper_sheets"));
   sheet_->setStyleSheet(style_of_cells());
   auto* grid = new QGridLayout(sheet_);
-  grid->setContentsMargins(28, 6, 28, 8);
+  grid->setContentsMargins(28, 3, 28, 4);
   grid->setHorizontalSpacing(4);
-  grid->setVerticalSpacing(2);
+  grid->setVerticalSpacing(1);
   const auto rows = lines();
   grid->setColumnMinimumWidth(0, name_width);
   for (std::size_t pair = 0; pair < pairs_.size(); ++pair) {
@@ -117,7 +118,7 @@ void PaperGrid::build() {
     make_head(grid, pair, column + 1);
     int at = head_rows;
     for (const auto& line : rows) {
-      if (line.new_group) grid->setRowMinimumHeight(at++, 7);
+      if (line.new_group) grid->setRowMinimumHeight(at++, 4);
       const bool per_cup = line.row == Row::mark || line.row == Row::words || line.row == Row::fault;
       if (per_cup)
         for (const Side side : {Side::left, Side::right})
@@ -130,8 +131,9 @@ void PaperGrid::build() {
     lock->setObjectName(QStringLiteral("lock_%1").arg(pair));
     lock->setAccessibleName(QStringLiteral("Lock %1").arg(pair_name(pairs_[pair])));
     connect(lock, &QPushButton::clicked, this, [this, pair] { emit lock_wanted(static_cast<int>(pair)); });
+    lock->setStyleSheet(lock->styleSheet() + QStringLiteral("QPushButton{padding:2px 8px}"));
     heads_[pair].lock = lock;
-    grid->setRowMinimumHeight(at++, 6);
+    grid->setRowMinimumHeight(at++, 3);
     grid->addWidget(lock, at, column + 1, 1, 2);
   }
   int at = head_rows;
@@ -367,7 +369,7 @@ QString PaperGrid::shown(const Cell& cell, const Sheet& sheet) const {
     case Row::mark: {
       const auto& marks = second ? sheet.second.cup(*cell.side) : sheet.cup(*cell.side).marks;
       const auto mark = marks.find(cell.field);
-      return mark == marks.end() ? QString() : text(mark_text(mark->second, style_.decimal_mark));
+      return mark == marks.end() ? QString() : text(box_text(mark->second, style_.decimal_mark));
     }
     case Row::answer: {
       const auto& answers = second ? sheet.second.directs : sheet.directs;
@@ -407,6 +409,15 @@ QString PaperGrid::shown(const Cell& cell, const Sheet& sheet) const {
   }
   if (cell.row == Row::saw) return !saw ? QString() : *saw ? QStringLiteral("yes") : QStringLiteral("no");
   return !way ? QString() : *way ? side_name(**way) : QStringLiteral("no idea");
+}
+
+QString PaperGrid::in_words(const Cell& cell, const Sheet& sheet) const {
+  if (cell.row != Row::mark) return {};
+  const auto& marks = entry_ == PaperEntry::second ? sheet.second.cup(*cell.side) : sheet.cup(*cell.side).marks;
+  const auto mark = marks.find(cell.field);
+  if (mark == marks.end()) return {};
+  const QString words = text(mark_text(mark->second, style_.decimal_mark));
+  return words == shown(cell, sheet) ? QString() : words;
 }
 
 bool PaperGrid::usable(const Cell& cell, const Sheet& sheet) const {
@@ -449,7 +460,9 @@ void PaperGrid::refresh() {
       if (cell.pair != pair) continue;
       const QString now = shown(cell, sheet);
       cell.edit->set_kept(now);
-      cell.edit->setToolTip(now.size() > 8 ? now : QString());
+      // What the box abbreviates or cuts off is there in words, to the pointer and to a screen reader.
+      const QString words = in_words(cell, sheet);
+      cell.edit->setToolTip(!words.isEmpty() ? words : now.size() > 8 ? now : QString());
       cell.edit->setEnabled(usable(cell, sheet));
     }
     show_head(pair, sheet);
@@ -475,7 +488,15 @@ void PaperGrid::show_head(std::size_t pair, const Sheet& sheet) {
 }
 
 void PaperGrid::set_lock_text(std::size_t pair, const QString& words) {
-  if (pair < heads_.size()) heads_[pair].lock->setText(words);
+  if (pair >= heads_.size()) return;
+  heads_[pair].lock->setText(words);
+  // What was said beside the buttons may have taken room from the boxes.
+  QMetaObject::invokeMethod(
+      this,
+      [this, pair] {
+        if (pair < heads_.size()) ensureWidgetVisible(heads_[pair].lock, 20, 4);
+      },
+      Qt::QueuedConnection);
 }
 
 void PaperGrid::commit() {

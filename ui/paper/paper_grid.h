@@ -91,6 +91,8 @@ class PaperGrid final : public QScrollArea {
   QString put(const Result<std::uint64_t>& done);
   QString ready(const BlindServing& serving);
   [[nodiscard]] QString shown(const Cell& cell, const Sheet& sheet) const;
+  /// A mark that the box abbreviates; empty where it does not.
+  [[nodiscard]] QString in_words(const Cell& cell, const Sheet& sheet) const;
   [[nodiscard]] bool usable(const Cell& cell, const Sheet& sheet) const;
   [[nodiscard]] QString hint(const Cell& cell) const;
   [[nodiscard]] std::vector<Line> lines() const;

@@ -58,11 +58,19 @@ PaperScreen::PaperScreen(std::unique_ptr<TasterPort> port, const Style& style, Q
   down->addWidget(pages_, 1);
   down->addWidget(ruled(this));
   down->addWidget(make_foot());
-  connect(grid_, &PaperGrid::hint_changed, this, [this](const QString& hint) { hint_->setText(hint); });
+  connect(grid_, &PaperGrid::hint_changed, this, [this](const QString& hint) {
+    hint_->setText(hint);
+    say({});
+    hand_ = grid_->pair_in_hand();
+    show_undo();
+  });
   connect(grid_, &PaperGrid::changed, this, &PaperScreen::show_progress);
   connect(grid_, &PaperGrid::lock_wanted, this, [this](int pair) { lock(static_cast<std::size_t>(pair)); });
   connect(grid_, &PaperGrid::undo_wanted, this, &PaperScreen::undo);
-  connect(compare_, &ComparePage::changed, this, &PaperScreen::show_progress);
+  connect(compare_, &ComparePage::settled, this, [this](int pair) {
+    hand_ = static_cast<std::size_t>(pair);
+    show_progress();
+  });
   refresh();
 }
 
@@ -74,7 +82,7 @@ QWidget* PaperScreen::make_head() {
   const Tokens& t = tokens();
   auto* head = new QWidget(this);
   auto* across = new QHBoxLayout(head);
-  across->setContentsMargins(28, 8, 28, 4);
+  across->setContentsMargins(28, 6, 28, 4);
   across->setSpacing(12);
   auto* who = plain_label(text(port_->setup().alias), face(17, Weight::semi_bold), t.ink, head);
   who->setObjectName(QStringLiteral("paper_who"));
@@ -111,7 +119,7 @@ QWidget* PaperScreen::make_head() {
 QWidget* PaperScreen::make_day() {
   auto* day = new QWidget(this);
   auto* across = new QHBoxLayout(day);
-  across->setContentsMargins(28, 0, 28, 6);
+  across->setContentsMargins(28, 0, 28, 3);
   across->setSpacing(18);
   auto* name = plain_label(QStringLiteral("That day:"), face(15), tokens().soft_ink, day);
   name->setWordWrap(false);
@@ -139,30 +147,29 @@ QWidget* PaperScreen::make_foot() {
   const Tokens& t = tokens();
   auto* foot = new QWidget(this);
   auto* down = new QVBoxLayout(foot);
-  down->setContentsMargins(28, 6, 28, 8);
+  down->setContentsMargins(28, 5, 28, 6);
   down->setSpacing(6);
-  // What a lock names can be long: it scrolls rather than pushing the boxes off the screen.
+  auto* across = new QHBoxLayout;
+  across->setSpacing(12);
+  // One or the other beside the buttons: what can be typed, or what was said; a long naming scrolls.
+  hint_ = plain_label({}, face(15), t.soft_ink, foot);
+  hint_->setObjectName(QStringLiteral("paper_hint"));
+  across->addWidget(hint_, 1);
   auto* area = new QScrollArea(foot);
   area->setFrameShape(QFrame::NoFrame);
   area->setWidgetResizable(true);
   area->setFocusPolicy(Qt::NoFocus);
-  area->setMaximumHeight(104);
   message_ = plain_label({}, face(15), t.caution, area);
   message_->setObjectName(QStringLiteral("paper_message"));
-  message_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
+  message_->setAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   area->setWidget(message_);
   area->hide();
   message_area_ = area;
-  down->addWidget(area);
-  auto* across = new QHBoxLayout;
-  across->setSpacing(12);
-  hint_ = plain_label({}, face(15), t.soft_ink, foot);
-  hint_->setObjectName(QStringLiteral("paper_hint"));
-  across->addWidget(hint_, 1);
+  across->addWidget(area, 1);
   const auto button = [&](const char* name, const QString& words, QuietButton::Look look) {
     auto* made = new QuietButton(words, look, foot);
     made->setObjectName(QLatin1String(name));
-    across->addWidget(made);
+    across->addWidget(made, 0, Qt::AlignBottom);  // where they were, however much is said beside them
     return made;
   };
   undo_ = button("paper_undo", QStringLiteral("Undo"), QuietButton::Look::outlined);
@@ -198,6 +205,7 @@ void PaperScreen::refresh() {
 void PaperScreen::show_sitting(int sitting) {
   grid_->commit();
   sitting_ = sitting;
+  hand_.reset();
   pairs_.clear();
   for (const auto& serving : port_->flight())
     if (serving.sitting == sitting) pairs_.push_back(serving);
@@ -250,14 +258,17 @@ void PaperScreen::show_progress() {
   const QString names = QStringLiteral("%1 of %2 fields, second entry %3 of %2");
   progress_->setText(names.arg(all.first).arg(all.fields).arg(all.second));
   modes_[2]->setText(differ == 0 ? QStringLiteral("Compare") : QStringLiteral("Compare (%1 differ)").arg(differ));
-  const auto hand = grid_->pair_in_hand();
-  undo_->setEnabled(hand && *hand < pairs_.size() && port_->can_undo(pairs_[*hand].id));
+  show_undo();
   const bool none = open_pairs().empty();
   lock_all_->setEnabled(!none);
   lock_all_->setText(none ? QStringLiteral("Every sheet is locked") : QStringLiteral("Lock all of this sitting"));
   // What was named is out of date once something else stands on the sheets.
   named_.clear();
   named_pair_.reset();
+}
+
+void PaperScreen::show_undo() {
+  undo_->setEnabled(hand_ && *hand_ < pairs_.size() && port_->can_undo(pairs_[*hand_].id));
 }
 
 void PaperScreen::show_day() {
@@ -288,8 +299,12 @@ void PaperScreen::put_day() {
 
 void PaperScreen::say(const QString& words) {
   message_->setText(words);
+  hint_->setVisible(words.isEmpty());
   message_area_->setVisible(!words.isEmpty());
-  if (!words.isEmpty()) message_area_->setFixedHeight(std::min(104, message_->heightForWidth(width() - 60) + 4));
+  if (words.isEmpty()) return;
+  constexpr int lowest = 40, highest = 120;  // two lines stand beside the buttons without moving the boxes
+  const int beside = undo_->width() + lock_all_->width() + 160;
+  message_area_->setFixedHeight(std::clamp(message_->heightForWidth(std::max(200, width() - beside)), lowest, highest));
 }
 
 std::vector<std::size_t> PaperScreen::open_pairs() const {
@@ -332,7 +347,7 @@ void PaperScreen::lock(std::optional<std::size_t> pair) {
     if (!found.mismatches.empty())
       differ << QStringLiteral("%1: %2").arg(name, mismatch_words(found.mismatches, style_.decimal_mark));
     const QString blank = paper_lock_words(found, pairs_[i], port_->sheet(pairs_[i].id), port_->setup().attributes);
-    if (!blank.isEmpty()) words << QStringLiteral("%1: %2").arg(name, blank);
+    if (!blank.isEmpty()) words << QStringLiteral("%1: %2.").arg(name, blank);
   }
   if (!differ.isEmpty()) {
     show_progress();
@@ -353,15 +368,14 @@ void PaperScreen::lock(std::optional<std::size_t> pair) {
     }
   }
   show_progress();
-  say(QStringLiteral("Locked. Two questions more: could a difference be seen, and which cup was the house’s way?"));
   if (mode_ != Mode::compare && !wanted.empty())
     grid_->focus_cell(QStringLiteral("cell_%1_pair_saw").arg(wanted.front()));
+  say(QStringLiteral("Locked. Two questions more: could a difference be seen, and which cup was the house’s way?"));
 }
 
 void PaperScreen::undo() {
-  const auto hand = grid_->pair_in_hand();
-  if (!hand || *hand >= pairs_.size()) return;
-  const auto done = port_->undo(pairs_[*hand].id);
+  if (!hand_ || *hand_ >= pairs_.size()) return;
+  const auto done = port_->undo(pairs_[*hand_].id);
   say(done ? QString() : text(wording::sentence(done.error())));
   show_progress();
   if (mode_ == Mode::compare) compare_->show_pairs(pairs_);

@@ -46,6 +46,7 @@ class PaperScreen final : public QWidget {
   void show_now();
   void show_progress();
   void show_day();
+  void show_undo();
   void put_day();
   void say(const QString& words);
   void lock(std::optional<std::size_t> pair);
@@ -58,6 +59,7 @@ class PaperScreen final : public QWidget {
   std::vector<BlindServing> pairs_;  ///< of the sitting that is shown
   int sitting_ = 0;
   Mode mode_ = Mode::first;
+  std::optional<std::size_t> hand_;        ///< the pair that was written on last: undo goes back in its sheet
   QString named_;                          ///< what was named before the lock that was asked for
   std::optional<std::size_t> named_pair_;  ///< for one pair; nothing: for the sitting
   QComboBox* sittings_;

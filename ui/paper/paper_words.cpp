@@ -7,14 +7,15 @@
 namespace likeleaf::ui {
 namespace {
 
-constexpr int most_named = 6;
+constexpr int most_named = 12;
 
 QString text(const std::string& s) {
   return QString::fromStdString(s);
 }
 
 /// "a, b, c and 4 more"
-QString listed(const QStringList& names, const QString& between = QStringLiteral(", ")) {
+QString listed(const QStringList& names) {
+  const QString between = QStringLiteral(", ");
   if (names.size() <= most_named) return names.join(between);
   return QStringLiteral("%1 and %2 more").arg(names.mid(0, most_named).join(between)).arg(names.size() - most_named);
 }
@@ -35,7 +36,7 @@ QString pair_name(const BlindServing& serving) {
 QString paper_lock_words(const LockReview& review, const BlindServing& serving, const Sheet& sheet,
                          const std::vector<Attribute>& attributes) {
   const PaperProgress progress = paper_progress(attributes, sheet);
-  if (progress.first == 0) return QStringLiteral("nothing is entered.");
+  if (progress.first == 0) return QStringLiteral("nothing is entered");
   QStringList parts;
   for (const Side side : {Side::left, Side::right}) {
     QStringList blank;
@@ -47,25 +48,25 @@ QString paper_lock_words(const LockReview& review, const BlindServing& serving, 
       }
     const QString cup = text((side == Side::left ? serving.left : serving.right).text());
     if (blank.isEmpty()) continue;
-    parts << (blank.size() == all ? QStringLiteral("cup %1 is all blank.").arg(cup)
-                                  : QStringLiteral("blank on %1: %2.").arg(cup, listed(blank)));
+    parts << (blank.size() == all ? QStringLiteral("cup %1 is all blank").arg(cup)
+                                  : QStringLiteral("blank on %1: %2").arg(cup, listed(blank)));
   }
   QStringList unanswered, disagree;
   for (const auto& attribute : attributes)
     if (attribute.direct && !sheet.directs.contains(attribute.id)) unanswered << text(attribute.name).toLower();
-  if (!unanswered.isEmpty()) parts << QStringLiteral("no direct answer on %1.").arg(listed(unanswered));
+  if (!unanswered.isEmpty()) parts << QStringLiteral("no direct answer on %1").arg(listed(unanswered));
   for (const auto& id : review.contradictions)
     if (const auto* attribute = find_attribute(attributes, id)) disagree << text(attribute->name).toLower();
   if (!disagree.isEmpty())
-    parts << QStringLiteral("answer and scores point different ways on %1.").arg(disagree.join(QStringLiteral(", ")));
+    parts << QStringLiteral("answer and scores point different ways on %1").arg(disagree.join(QStringLiteral(", ")));
   if (!review.once.empty()) {
     QStringList once;
     for (const auto& label : review.once) once << text(label);
     const bool all = static_cast<int>(review.once.size()) == progress.first;
-    parts << (all ? QStringLiteral("entered once: all %1 fields.").arg(progress.first)
-                  : QStringLiteral("entered once: %1.").arg(listed(once, QStringLiteral("; "))));
+    parts << (all ? QStringLiteral("entered once: all %1 fields").arg(progress.first)
+                  : QStringLiteral("entered once: %1").arg(listed(once)));
   }
-  return parts.join(QLatin1Char(' '));
+  return parts.join(QStringLiteral("; "));
 }
 
 QString mismatch_words(const std::vector<Mismatch>& mismatches, char decimal_mark) {

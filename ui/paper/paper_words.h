@@ -11,7 +11,7 @@ namespace likeleaf::ui {
 QString field_name(const Attribute& attribute, const std::string& field);
 /// "pair 2", "warm-up pair".
 QString pair_name(const BlindServing& serving);
-/// Blank boxes by cup, answers not given, contradictions and what was entered once, as sentences; empty when there is
+/// Blank boxes by cup, answers not given, contradictions and what was entered once; empty when there is
 /// nothing to name. What differs between the entries is not here: it forbids the lock.
 QString paper_lock_words(const LockReview& review, const BlindServing& serving, const Sheet& sheet,
                          const std::vector<Attribute>& attributes);

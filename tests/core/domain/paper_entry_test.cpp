@@ -60,6 +60,16 @@ TEST(PaperBoxes, TheFinishIsWholeSecondsWithBothEnds) {
     EXPECT_EQ(read_mark(Scale::seconds, typed).substr(0, 7), "refused") << typed;
 }
 
+TEST(PaperBoxes, WhatABoxShowsCanBeTypedAgain) {
+  for (const Mark& mark : std::vector<Mark>{score(15), score(0), FinishTime::from_seconds(41),
+                                            FinishTime::from_seconds(0), FinishTime::from_seconds(300),
+                                            NoScore::could_not_judge, NoScore::not_tasted, NoScore::spoilt}) {
+    const auto scale = std::holds_alternative<FinishTime>(mark) ? Scale::seconds : Scale::intensity;
+    for (const char decimal_mark : {'.', ','})
+      EXPECT_EQ(value_of(parse_paper_mark(scale, box_text(mark, decimal_mark), "")), mark) << box_text(mark);
+  }
+}
+
 TEST(PaperBoxes, AnswersSidesAndTheGuessAreLetters) {
   EXPECT_EQ(*value_of(parse_paper_answer("L", "body")), Direct::left_more);
   EXPECT_EQ(*value_of(parse_paper_answer(" r ", "body")), Direct::right_more);
