@@ -279,6 +279,11 @@ TEST(PaperScreen, lock_all_of_this_sitting_names_what_is_blank_and_leaves_a_shee
   EXPECT_FALSE(d.sheet(1).locked);
   EXPECT_EQ(d.child<QPushButton>("lock_all")->text(), "Lock, entered once");
   d.click("lock_all");
+  ASSERT_EQ(d.focused(), "cell_0_pair_saw");
+  d.box("n");
+  d.box("r");
+  EXPECT_EQ(d.sheet(0).guess, (Guess{false, Side::right}));
+  EXPECT_EQ(d.focused(), "cell_1_pair_saw") << "on to the questions of the next pair";
   for (const std::size_t i : {0U, 1U, 3U, 4U}) EXPECT_TRUE(d.sheet(i).locked) << i;
   EXPECT_FALSE(d.sheet(2).locked);
   EXPECT_EQ(d.sheet(0).entered_by, EnteredBy::paper);

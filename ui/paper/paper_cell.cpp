@@ -56,10 +56,10 @@ void PaperCell::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_Return:
     case Qt::Key_Enter:
     case Qt::Key_Down:
-      if (commit()) focusNextPrevChild(true);
+      focusNextPrevChild(true);
       return;
     case Qt::Key_Up:
-      if (commit()) focusNextPrevChild(false);
+      focusNextPrevChild(false);
       return;
     case Qt::Key_Left:
     case Qt::Key_Right: {
@@ -91,8 +91,9 @@ void PaperCell::keyPressEvent(QKeyEvent* event) {
 }
 
 bool PaperCell::focusNextPrevChild(bool next) {
-  // Staying where the refusal stands is an answer too.
-  return commit() ? QLineEdit::focusNextPrevChild(next) : true;
+  // Staying where the refusal stands is an answer too; and a box that is done for good (the guess) has already handed
+  // the focus on when it was closed.
+  return commit() && hasFocus() ? QLineEdit::focusNextPrevChild(next) : true;
 }
 
 void PaperCell::focusInEvent(QFocusEvent* event) {

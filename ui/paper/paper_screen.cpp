@@ -382,6 +382,7 @@ void PaperScreen::undo() {
 }
 
 void PaperScreen::keyPressEvent(QKeyEvent* event) {
+  if (event->matches(QKeySequence::Undo)) return undo();
   const int step = event->key() == Qt::Key_PageDown ? 1 : event->key() == Qt::Key_PageUp ? -1 : 0;
   const int to = sittings_->currentIndex() + step;
   if (step == 0) return QWidget::keyPressEvent(event);
