@@ -58,7 +58,7 @@ class Tables {
 
   std::string marks() {
     CsvWriter out;
-    open_head(out, {"attribute", "field", "value", "unit", "answer", "direct"});
+    open_head(out, {"attribute", "field", "value", "unit", "answer", "direct", "entered"});
     for (const auto& row : rows_)
       for (const Side side : {Side::left, Side::right})
         for (const auto& attribute : sealed_.attributes)
@@ -169,8 +169,13 @@ class Tables {
     } else {
       out.blank().plain(unit).plain(mark_text(*mark));
     }
-    out.plain(direct(row, attribute.id));
+    out.plain(direct(row, attribute.id)).plain(mark == nullptr ? "" : entered(*row.sheet, side, field));
     out.end_row();
+  }
+  /// How a mark came into the book; of a paper sheet whether both entries hold it.
+  [[nodiscard]] static std::string entered(const Sheet& sheet, Side side, const std::string& field) {
+    if (sheet.entered_by != EnteredBy::paper) return word_of(sheet.entered_by);
+    return sheet.second.cup(side).contains(field) ? "paper twice" : "paper once";
   }
   [[nodiscard]] static std::string direct(const Row& row, const std::string& attribute) {
     if (row.sheet == nullptr) return {};

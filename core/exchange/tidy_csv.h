@@ -13,7 +13,8 @@ namespace likeleaf::exchange {
 ///
 /// "marks.csv": one row for each assessor, pair, cup and field of a sheet. `value` is a number in `unit` where there is
 /// one ("points" in half steps, "seconds"), `answer` says what kind it is: "score", "under 3", "over 120", "could not
-/// judge", "not tasted", "spoilt", "blank". `direct` is the direct answer on the attribute ("left_more", …). Amendments
+/// judge", "not tasted", "spoilt", "blank". `direct` is the direct answer on the attribute ("left_more", …). `entered`
+/// is how the mark came into the book: "screen", "paper once", "paper twice", "import". Amendments
 /// are applied after unmask; voided pairs are left out; excluded sheets stay, with `excluded` "before unmask" or
 /// "after". "words.csv": one row for each aroma word of a cup. "brews.csv": one row for each brew and infusion as
 /// planned and as it was; only after unmask.

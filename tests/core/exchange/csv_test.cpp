@@ -142,6 +142,33 @@ TEST(TidyCsv, HoldsCodesOnlyBeforeUnmask) {
   }
 }
 
+TEST(TidyCsv, SaysHowAMarkCameInAndWhetherAPaperSheetWasTypedTwice) {
+  Trial trial = make_trial(Upto::tasted).trial;
+  const auto count = [&](const char* way) {
+    const auto files = tidy_csv(std::make_shared<const Trial>(trial));
+    const auto& text = files.value()[0].text;
+    int n = 0;
+    for (auto at = text.find(std::string(",") + way + "\r\n"); at != std::string::npos;
+         at = text.find(std::string(",") + way + "\r\n", at + 1))
+      ++n;
+    return n;
+  };
+  for (auto& [id, sheet] : trial.sheets) {
+    auto typed = std::make_shared<Sheet>(*sheet);
+    typed->entered_by = EnteredBy::paper;
+    typed->second = {typed->left.marks, {}, {}};
+    sheet = typed;
+  }
+  int left = 0, right = 0;
+  for (const auto& [id, sheet] : trial.sheets) {
+    left += static_cast<int>(sheet->left.marks.size());
+    right += static_cast<int>(sheet->right.marks.size());
+  }
+  EXPECT_EQ(count("paper twice"), left);
+  EXPECT_EQ(count("paper once"), right);
+  EXPECT_EQ(count("screen"), 0);
+}
+
 TEST(TidyCsv, HasARowForEveryFieldOfEveryCupAfterUnmask) {
   const auto made = make_trial(Upto::unmasked);
   const auto files = tidy_csv(std::make_shared<const Trial>(made.trial));
