@@ -13,6 +13,7 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
+#include <QToolButton>
 #include <QtTest>
 #include <iostream>
 
@@ -22,6 +23,8 @@
 #include "ui/paper/paper_cell.h"
 #include "ui/paper/paper_grid.h"
 #include "ui/widgets/word_picker.h"
+#include "ui/window/main_window.h"
+#include "ui/window/qt_dispatcher.h"
 #include "ui/window/who_tastes.h"
 
 namespace likeleaf::test {
@@ -476,6 +479,49 @@ TEST(PaperScreen, who_tastes_offers_paper_beside_every_taster) {
   QObject::connect(&who, &ui::WhoTastes::paper_wanted, &who, [&](int index) { asked = index; });
   QTest::mouseClick(who.findChild<QPushButton*>("paper_1"), Qt::LeftButton);
   EXPECT_EQ(asked, 1);
+}
+
+TEST(PaperScreen, is_reached_from_taste_keeps_what_is_typed_when_the_look_changes_and_goes_back_by_leave) {
+  const Folder folder;
+  {
+    World world;
+    auto session = new_bench(folder / "bench.leafbook", world);
+    session->new_trial(FerryPier().trial_14()).value();
+    if (const auto sealed = session->seal(); !sealed) throw std::runtime_error(words_of(sealed.error()));
+  }
+  SystemClock clock;
+  SystemEntropy entropy;
+  ui::QtDispatcher dispatcher;
+  ui::MainWindow window(Services{clock, entropy, dispatcher}, ui::Look{});
+  window.show();
+  ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+  window.open_book(folder / "bench.leafbook");
+  const auto click = [&](const char* name) {
+    auto* button = window.findChild<QAbstractButton*>(QLatin1String(name));
+    ASSERT_TRUE(button && button->isVisible() && button->isEnabled()) << name;
+    QTest::mouseClick(button, Qt::LeftButton);
+    QApplication::processEvents();
+  };
+  click("take");
+  click("place_taste");
+  click("paper_0");
+  ASSERT_NE(window.findChild<ui::PaperScreen*>(), nullptr);
+  EXPECT_EQ(window.findChild<QLabel*>("title")->text(), "") << "the question is not at a taster's screen";
+  auto* box = qobject_cast<ui::PaperCell*>(QApplication::focusWidget());
+  ASSERT_NE(box, nullptr) << "typing can begin at once";
+  const QString name = box->objectName();
+  QTest::keyClicks(box, "7");
+  ui::Look look;
+  look.style.decimal_mark = ',';
+  window.set_look(look);
+  QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);  // what the window was made of before
+  QApplication::processEvents();
+  ASSERT_NE(window.findChild<ui::PaperScreen*>(), nullptr) << "the same sheets in the other look";
+  EXPECT_EQ(window.findChild<ui::PaperCell*>(name)->text(), "7");
+  click("paper_leave");
+  QApplication::processEvents();
+  EXPECT_TRUE(window.findChild<QPushButton*>("paper_0")->isVisible());
+  EXPECT_TRUE(window.findChild<QLabel*>("who_message")->text().isEmpty());
 }
 
 struct Seen {

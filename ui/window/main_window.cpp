@@ -106,6 +106,7 @@ MainWindow::~MainWindow() {
 void MainWindow::set_look(const Look& look) {
   finish_typing();
   const int taster = taste_ ? tasting_ : -1;
+  const int typing = paper_ ? typing_for_ : -1;
   const Place place = place_;
   drop_screens();
   look_ = look;
@@ -114,6 +115,7 @@ void MainWindow::set_look(const Look& look) {
   if (session_) show_book();
   go(place);
   if (taster >= 0) taste_as(taster);
+  if (typing >= 0) type_in_for(typing);
   emit look_changed(look_);
 }
 
@@ -357,6 +359,7 @@ void MainWindow::type_in_for(int index) {
     who_->set_message(text(wording::sentence(port.error())));
     return;
   }
+  typing_for_ = index;
   delete paper_;
   paper_ = new PaperScreen(std::move(*port), style_, pages_);
   pages_->addWidget(paper_);

@@ -86,6 +86,7 @@ class MainWindow final : public QMainWindow {
   WhoTastes* who_ = nullptr;
   TasteScreen* taste_ = nullptr;
   PaperScreen* paper_ = nullptr;
+  int typing_for_ = -1;  ///< whose paper sheets, as WhoTastes counts
   FindingsScreen* findings_ = nullptr;
   ReportScreen* report_ = nullptr;
   Place place_ = Place::trials;
