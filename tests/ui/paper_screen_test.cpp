@@ -468,6 +468,21 @@ TEST(PaperScreen, every_control_has_a_name_and_a_box_tells_its_value) {
   EXPECT_LE(grid->widget()->minimumSizeHint().height(), grid->viewport()->height()) << "without scrolling";
 }
 
+TEST(PaperScreen, a_self_blinded_taster_is_told_to_type_by_code) {
+  Desk panel;
+  EXPECT_EQ(panel.screen->findChild<QLabel*>("paper_self_blinded"), nullptr);
+  const FerryPier pier;
+  Folder folder;
+  World world;
+  const auto session = new_bench(folder / "solo.leafbook", world);
+  session->new_trial(pier.trial_16()).value();
+  if (const auto sealed = session->seal(); !sealed) throw std::runtime_error(words_of(sealed.error()));
+  ui::PaperScreen screen(session->taster(pier.m).value(), Style{});
+  auto* told = screen.findChild<QLabel*>("paper_self_blinded");
+  ASSERT_NE(told, nullptr);
+  EXPECT_TRUE(told->text().contains("code"));
+}
+
 TEST(PaperScreen, who_tastes_offers_paper_beside_every_taster) {
   ui::WhoTastes who;
   who.set_tasters({{"R.", "0 of 15 sheets locked"}, {"K.", ""}});

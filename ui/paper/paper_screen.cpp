@@ -49,6 +49,15 @@ PaperScreen::PaperScreen(std::unique_ptr<TasterPort> port, const Style& style, Q
   down->setSpacing(0);
   down->addWidget(make_head());
   down->addWidget(make_day());
+  if (port_->setup().self_blinded) {
+    auto* turned = plain_label(
+        QStringLiteral("Self-blinded: type each cup under the code that was read beneath it. Where the codes stand the "
+                       "other way round than here, turn L and R of the answers too."),
+        face(15), tokens().soft_ink, this);
+    turned->setObjectName(QStringLiteral("paper_self_blinded"));
+    turned->setContentsMargins(28, 0, 28, 4);
+    down->addWidget(turned);
+  }
   down->addWidget(ruled(this));
   pages_ = new QStackedWidget(this);
   grid_ = new PaperGrid(*port_, style_, this);
@@ -59,7 +68,7 @@ PaperScreen::PaperScreen(std::unique_ptr<TasterPort> port, const Style& style, Q
   down->addWidget(ruled(this));
   down->addWidget(make_foot());
   connect(grid_, &PaperGrid::hint_changed, this, [this](const QString& hint) {
-    hint_->setText(hint);
+    hint_->setText(mode_ == Mode::second ? QStringLiteral("Second entry · ") + hint : hint);
     say({});
     hand_ = grid_->pair_in_hand();
     show_undo();
@@ -230,15 +239,8 @@ void PaperScreen::show_now() {
   if (mode_ == Mode::compare) {
     compare_->show_pairs(pairs_);
     hint_->setText(QStringLiteral("Enter presses what has the focus; Tab goes on."));
-  } else if (!grid_->pair_in_hand()) {
-    hint_->setText(mode_ == Mode::second
-                       ? QStringLiteral("Second entry: type the numbers and answers again from the paper.")
-                       : QStringLiteral("Type down the sheet: digits, Enter or Tab to the next box."));
-    // On a self-blinded table left and right of the sheet need not be left and right of the grid.
-    if (port_->setup().self_blinded)
-      hint_->setText(
-          QStringLiteral("Type each cup under the code read beneath it; where the codes stand the other way "
-                         "round than here, turn L and R of the answers too."));
+  } else if (open_pairs().empty()) {
+    hint_->setText(QStringLiteral("What is locked can be read here; it is changed by an amendment with a reason."));
   }
   pages_->setCurrentWidget(mode_ == Mode::compare ? static_cast<QWidget*>(compare_) : grid_);
   show_progress();
