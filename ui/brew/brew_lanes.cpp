@@ -1,5 +1,6 @@
 #include "ui/brew/brew_lanes.h"
 
+#include <QAccessibleWidget>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
@@ -13,6 +14,21 @@
 
 namespace likeleaf::ui {
 namespace {
+
+/// For screen readers a list whose value is the lane of now; what all lanes hold is its description.
+class LanesAccess final : public QAccessibleWidget {
+ public:
+  explicit LanesAccess(BrewLanes* lanes) : QAccessibleWidget(lanes, QAccessible::List) {}
+  [[nodiscard]] QString text(QAccessible::Text what) const override {
+    return what == QAccessible::Value ? static_cast<BrewLanes*>(widget())->current_said()
+                                      : QAccessibleWidget::text(what);
+  }
+};
+
+QAccessibleInterface* lanes_access(const QString&, QObject* object) {
+  auto* lanes = dynamic_cast<BrewLanes*>(object);
+  return lanes ? new LanesAccess(lanes) : nullptr;
+}
 
 constexpr double label_width = 168, axis_height = 34, least_right_room = 96;
 constexpr std::int64_t stale = 2 * 3'600'000;  // a board looked at hours later is history: no line of now
@@ -204,6 +220,7 @@ LaneBoard lane_board(const Trial& trial, int sitting, const Moment& now, bool wi
 }
 
 BrewLanes::BrewLanes(QWidget* parent) : QWidget(parent) {
+  [[maybe_unused]] static const bool installed = (QAccessible::installFactory(lanes_access), true);
   setObjectName(QStringLiteral("lanes"));
   setFocusPolicy(Qt::StrongFocus);
   setAccessibleName(QStringLiteral("Brews of this sitting"));
@@ -226,6 +243,11 @@ void BrewLanes::show_board(LaneBoard board, IdOf<Brew> current, bool choosable) 
     right_room_ = std::max(right_room_, 20.0 + metrics.horizontalAdvance(mark.text));
   if (other_size) updateGeometry();
   update();
+}
+
+QString BrewLanes::current_said() const {
+  const auto found = std::ranges::find(board_.lanes, current_, &Lane::brew);
+  return found == board_.lanes.end() ? QString() : found->said;
 }
 
 QSize BrewLanes::sizeHint() const {

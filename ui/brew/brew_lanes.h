@@ -50,6 +50,8 @@ class BrewLanes final : public QWidget {
   /// `current` is drawn bold; `choosable` lanes answer clicks and the up and down keys.
   void show_board(LaneBoard board, IdOf<Brew> current, bool choosable);
   [[nodiscard]] const LaneBoard& board() const { return board_; }
+  /// The lane that stamps belong to, in words.
+  [[nodiscard]] QString current_said() const;
   [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] QSize minimumSizeHint() const override;
 

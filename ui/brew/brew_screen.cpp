@@ -28,7 +28,8 @@ using namespace brewing;
 BrewScreen::BrewScreen(Session& session, const Clock& clock, const Style& style, QWidget* parent)
     : QWidget(parent), session_(session), clock_(clock), style_(style), timer_(new QTimer(this)) {
   setObjectName(QStringLiteral("brew_screen"));
-  setFocusPolicy(Qt::StrongFocus);
+  // A click on bare paper brings Space back to the stamp; Tab has nothing to do here.
+  setFocusPolicy(Qt::ClickFocus);
   setAccessibleName(QStringLiteral("Brew"));
   build_top();
   timer_->setInterval(250);

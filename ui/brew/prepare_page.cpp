@@ -72,10 +72,10 @@ PreparePage::PreparePage(Session& session, const Style& style, QWidget* parent)
   auto* row = new QHBoxLayout;
   who_ = choice(QStringLiteral("Preparer"), "preparer", asking_);
   open_ = button(QStringLiteral("&Open it now"), "open_key", asking_, true);
-  auto* not_yet = button(QStringLiteral("&Not yet"), "not_yet", asking_);
+  not_yet_ = button(QStringLiteral("&Not yet"), "not_yet", asking_);
   row->addWidget(who_);
   row->addWidget(open_);
-  row->addWidget(not_yet);
+  row->addWidget(not_yet_);
   row->addStretch(1);
   deliberate->addLayout(row);
   asking_->hide();
@@ -83,7 +83,7 @@ PreparePage::PreparePage(Session& session, const Style& style, QWidget* parent)
   across->addWidget(right, 1);
 
   connect(ask_, &QPushButton::clicked, this, [this] { ask(true); });
-  connect(not_yet, &QPushButton::clicked, this, [this] { ask(false); });
+  connect(not_yet_, &QPushButton::clicked, this, [this] { ask(false); });
   connect(open_, &QPushButton::clicked, this, [this] { emit key_wanted(who_->currentData().toString()); });
   connect(plain_, &QPushButton::clicked, this, &PreparePage::without_key_wanted);
 }
@@ -120,6 +120,15 @@ void PreparePage::fill_lots(const Trial& trial) {
         say(kept ? QString() : said(kept.error()));
         if (!kept && session_.trial()) fill_lots(*session_.trial());
       });
+    }
+  }
+  // Made after the buttons, but read before them.
+  if (!same && !ticks_.empty()) {
+    for (std::size_t i = 1; i < ticks_.size(); ++i) setTabOrder(ticks_[i - 1].second, ticks_[i].second);
+    QWidget* before = ticks_.back().second;
+    for (QWidget* button : std::initializer_list<QWidget*>{ask_, plain_, who_, open_, not_yet_}) {
+      setTabOrder(before, button);
+      before = button;
     }
   }
   const bool dose_changes = plan.lever.kind == LeverKind::leaf_dose;

@@ -38,6 +38,7 @@ class PreparePage final : public QWidget {
   QPushButton* ask_;
   QPushButton* open_;
   QPushButton* plain_;
+  QPushButton* not_yet_;
   QVBoxLayout* lots_;
   std::vector<std::pair<IdOf<Lot>, QCheckBox*>> ticks_;
 };

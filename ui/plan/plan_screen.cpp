@@ -145,8 +145,9 @@ void PlanScreen::order_tabs() {
   };
   for (auto* section : sections_)
     for (auto* w : section->findChildren<QWidget*>())
-      // The list of a choice is a window of its own.
-      if ((w->focusPolicy() & Qt::TabFocus) != 0 && !w->focusProxy() && w->window() == window()) next(w);
+      // The list of a choice is a window of its own. A line's frame hands the keyboard on to its line, so it goes with
+      // it.
+      if (((w->focusPolicy() & Qt::TabFocus) != 0 || w->focusProxy()) && w->window() == window()) next(w);
   if (auto* seal = panel_->findChild<QPushButton*>(QStringLiteral("seal"))) next(seal);
 }
 

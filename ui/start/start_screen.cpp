@@ -113,7 +113,6 @@ StartScreen::StartScreen(QWidget* parent) : QWidget(parent) {
   left->addLayout(build_acts());
   across->addLayout(left, 5);
   build_answer();
-  setFocusProxy(list_);
   set_trials({}, false, false);
 }
 
@@ -198,6 +197,10 @@ const store::LedgerRow* StartScreen::chosen() const {
 
 void StartScreen::take_chosen() {
   if (const auto* row = chosen()) emit trial_wanted(row->number);
+}
+
+void StartScreen::begin() {
+  if (!rows_.empty()) list_->setFocus();
 }
 
 void StartScreen::choose(int number) {

@@ -25,6 +25,8 @@ class StartScreen final : public QWidget {
   void set_trials(std::vector<store::LedgerRow> rows, bool book_open, bool can_write);
   /// A message in words above the list; amber; empty hides it.
   void set_note(const QString& note);
+  /// The keyboard goes to the list.
+  void begin();
   /// Puts the list on a trial, when it is shown.
   void choose(int number);
   void set_answer_source(std::function<TrialAnswer(const store::LedgerRow&)> source) { answer_ = std::move(source); }

@@ -97,13 +97,16 @@ void BlankLine::restyle() {
   const Tokens& t = tokens();
   QPalette p = line_->palette();
   p.setColor(QPalette::Base, Qt::transparent);
+  // Not by the style sheet: that would thin the placeholder to half, under what can be read.
+  p.setColor(QPalette::Text, t.ink);
+  p.setColor(QPalette::PlaceholderText, t.soft_ink);
   line_->setPalette(p);
   const QString rule = line_->isReadOnly() ? QStringLiteral("1px solid transparent")
                        : line_->hasFocus() ? QStringLiteral("2px solid %1").arg(t.action.name())
                                            : QStringLiteral("1px solid %1").arg(t.ink.name());
   line_->setStyleSheet(
-      QStringLiteral("QLineEdit { background: transparent; color: %1; border: none; border-bottom: %2; padding: 2px; }")
-          .arg(t.ink.name(), rule));
+      QStringLiteral("QLineEdit { background: transparent; border: none; border-bottom: %1; padding: 2px; }")
+          .arg(rule));
 }
 
 }  // namespace likeleaf::ui

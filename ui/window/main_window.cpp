@@ -185,7 +185,7 @@ void MainWindow::take(Result<std::unique_ptr<Session>> session) {
   strip_->clear();
   show_book();
   go(Place::trials);
-  start_->setFocus();
+  start_->begin();
 }
 
 void MainWindow::listen() {

@@ -4,6 +4,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMenu>
+#include <QPainter>
 #include <QToolButton>
 #include <QVBoxLayout>
 
@@ -15,8 +16,29 @@ namespace {
 
 constexpr int book_width = 150;
 
-QLabel* head_label(const char* name, const QFont& font, const QColor& color, QWidget* parent) {
-  auto* l = new QLabel(parent);
+/// One line that ends in … where there is no room for the whole; the whole is its text, and is shown to who points at
+/// it.
+class FittingLabel final : public QLabel {
+ public:
+  FittingLabel(Qt::TextElideMode where, QWidget* parent) : QLabel(parent), where_(where) {
+    setProperty("elides", true);
+  }
+
+ protected:
+  void paintEvent(QPaintEvent*) override {
+    QPainter p(this);
+    p.setPen(palette().color(QPalette::WindowText));
+    const QString shown = fontMetrics().elidedText(text(), where_, width());
+    p.drawText(rect(), static_cast<int>(alignment()), shown);
+    setToolTip(shown == text() ? QString() : text());
+  }
+
+ private:
+  Qt::TextElideMode where_;
+};
+
+QLabel* head_label(const char* name, Qt::TextElideMode where, const QFont& font, const QColor& color, QWidget* parent) {
+  auto* l = new FittingLabel(where, parent);
   l->setObjectName(QString::fromLatin1(name));
   l->setFont(font);
   l->setTextFormat(Qt::PlainText);
@@ -36,13 +58,6 @@ QVBoxLayout* two_lines(QLabel* above, QLabel* below) {
   return column;
 }
 
-/// The text as far as it fits, and the whole of it for whoever points at it.
-void show_fitting(QLabel* label, const QString& words, Qt::TextElideMode where, int width) {
-  label->setText(label->fontMetrics().elidedText(words, where, width));
-  label->setToolTip(label->text() == words ? QString() : words);
-  label->setAccessibleName(words);
-}
-
 }  // namespace
 
 WindowHead::WindowHead(const Look& look, QWidget* parent) : QWidget(parent) {
@@ -50,12 +65,12 @@ WindowHead::WindowHead(const Look& look, QWidget* parent) : QWidget(parent) {
   setFixedHeight(64);
   auto* across = new QHBoxLayout(this);
   across->setContentsMargins(28, 0, 20, 0);
-  title_ = head_label("title", face(16, Weight::semi_bold), t.ink, this);
-  subtitle_ = head_label("subtitle", face(13), t.soft_ink, this);
+  title_ = head_label("title", Qt::ElideRight, face(16, Weight::semi_bold), t.ink, this);
+  subtitle_ = head_label("subtitle", Qt::ElideRight, face(13), t.soft_ink, this);
   // A long question gives way to the bar rather than widening the window.
   for (auto* l : {title_, subtitle_}) l->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-  book_ = head_label("book", face(13), t.soft_ink, this);
-  kept_ = head_label("kept", face(13), t.soft_ink, this);
+  book_ = head_label("book", Qt::ElideMiddle, face(13), t.soft_ink, this);
+  kept_ = head_label("kept", Qt::ElideRight, face(13), t.soft_ink, this);
   for (auto* l : {book_, kept_}) {
     l->setAlignment(Qt::AlignRight);
     l->setFixedWidth(book_width);  // the bar stays where it is when something is kept
@@ -114,28 +129,16 @@ QToolButton* WindowHead::make_view(const Look& look) {
 }
 
 void WindowHead::show_trial(const QString& title, const QString& subtitle) {
-  title_words_ = title;
-  subtitle_words_ = subtitle;
-  fit();
-}
-
-void WindowHead::resizeEvent(QResizeEvent* event) {
-  QWidget::resizeEvent(event);
-  fit();
-}
-
-void WindowHead::fit() {
-  layout()->activate();
-  show_fitting(title_, title_words_, Qt::ElideRight, title_->width());
-  show_fitting(subtitle_, subtitle_words_, Qt::ElideRight, subtitle_->width());
+  title_->setText(title);
+  subtitle_->setText(subtitle);
 }
 
 void WindowHead::show_book(const QString& name) {
-  show_fitting(book_, name, Qt::ElideMiddle, book_width);
+  book_->setText(name);
 }
 
 void WindowHead::show_kept(const QString& words) {
-  show_fitting(kept_, words, Qt::ElideRight, book_width);
+  kept_->setText(words);
 }
 
 }  // namespace likeleaf::ui

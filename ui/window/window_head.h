@@ -26,15 +26,10 @@ class WindowHead final : public QWidget {
  signals:
   void look_wanted(const likeleaf::ui::Look& look);
 
- protected:
-  void resizeEvent(QResizeEvent* event) override;
-
  private:
-  void fit();
   QToolButton* make_view(const Look& look);
 
   StageBar* bar_;
-  QString title_words_, subtitle_words_;
   QLabel *title_, *subtitle_, *book_, *kept_;
 };
 
