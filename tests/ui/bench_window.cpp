@@ -70,6 +70,18 @@ std::vector<View> make_views() {
       at("taste_day", two_levels, sealed, "taste", {"taster_0"}),
       at("taste_pair", two_levels, sealed, "taste", {"taster_0", "begin"}),
       at("paper_sheets", two_levels, sealed, "taste", {"paper_0"}),
+      at("paper_alone", alone, sealed, "taste", {"paper_0"}),
+      {"paper_entries_differ",
+       [two_levels](BenchWindow& b) {
+         b.open(two_levels, sealed);
+         for (const char* button : {"take", "place_taste", "paper_0"}) b.click(button);
+         for (const char* typed : {"7", "6"}) {
+           QTest::keyClicks(QApplication::focusWidget(), QLatin1String(typed));
+           QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+           if (typed[0] == '7') b.click("mode_second");
+         }
+         b.click("mode_compare");
+       }},
       at("taste_alone", alone, sealed, "taste", {"taster_0", "begin"}),
       at("findings_open_sheets", two_levels, sealed, "findings"),
       at("findings_to_unmask", three_levels, locked, "findings"),

@@ -121,7 +121,8 @@ bool goes_on(const QRect& from, const QRect& to) {
 /// Screens whose order is not that of reading, with the reason.
 const std::map<std::string, std::string>& goes_its_own_way() {
   static const std::map<std::string, std::string> known{
-      {"paper_sheets", "a sheet is typed as it was written: left cup, right cup, then the answers between them"}};
+      {"paper_sheets", "a sheet is typed as it was written: the cup sipped first, the other, then the answers"},
+      {"paper_alone", "as paper_sheets"}};
   return known;
 }
 

@@ -183,8 +183,15 @@ void ComparePage::after_settling(const BlindServing& serving) {
 }
 
 void ComparePage::focus_first() {
-  const auto buttons = widget() ? widget()->findChildren<QPushButton*>() : QList<QPushButton*>();
-  if (!buttons.isEmpty()) buttons.front()->setFocus(Qt::TabFocusReason);
+  if (const auto all = controls(); !all.empty()) all.front()->setFocus(Qt::TabFocusReason);
+}
+
+std::vector<QWidget*> ComparePage::controls() const {
+  std::vector<QWidget*> out;
+  if (widget() != nullptr)
+    for (auto* child : widget()->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly))
+      if (child->focusPolicy() & Qt::TabFocus) out.push_back(child);
+  return out;
 }
 
 }  // namespace likeleaf::ui

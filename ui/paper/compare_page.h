@@ -18,6 +18,8 @@ class ComparePage final : public QScrollArea {
   /// Reads the entries of these pairs again.
   void show_pairs(const std::vector<BlindServing>& pairs);
   void focus_first();
+  /// What is chosen and typed with, in the order of Tab.
+  [[nodiscard]] std::vector<QWidget*> controls() const;
 
  signals:
   void settled(int pair);  ///< place in the list that was shown

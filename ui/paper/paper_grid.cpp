@@ -178,7 +178,6 @@ void PaperGrid::build() {
     emit changed();
   });
   words_box_->hide();
-  order_tabs();
   setWidget(sheet_);
   sheet_->setAutoFillBackground(false);
 }
@@ -260,12 +259,12 @@ std::vector<std::size_t> PaperGrid::flow(std::size_t pair) const {
   return order;
 }
 
-void PaperGrid::order_tabs() {
+std::vector<QWidget*> PaperGrid::controls() const {
   std::vector<QWidget*> order;
   for (std::size_t pair = 0; pair < pairs_.size(); ++pair)
     for (const auto i : flow(pair)) order.push_back(cells_[i].edit);
   for (const auto& head : heads_) order.push_back(head.lock);
-  for (std::size_t i = 1; i < order.size(); ++i) setTabOrder(order[i - 1], order[i]);
+  return order;
 }
 
 QString PaperGrid::put(const Result<std::uint64_t>& done) {

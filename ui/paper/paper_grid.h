@@ -37,6 +37,8 @@ class PaperGrid final : public QScrollArea {
   /// The first box that can be typed in and is blank; without one, the first.
   void focus_first();
   void focus_cell(const QString& object_name);
+  /// Boxes and locks in the order of Tab.
+  [[nodiscard]] std::vector<QWidget*> controls() const;
   /// The pair whose box had the focus last.
   [[nodiscard]] std::optional<std::size_t> pair_in_hand() const { return in_hand_; }
   void set_lock_text(std::size_t pair, const QString& text);
@@ -83,7 +85,6 @@ class PaperGrid final : public QScrollArea {
   void make_cell(QGridLayout* grid, int at, int column, int span, std::size_t pair, const Line& line,
                  std::optional<Side> side);
   [[nodiscard]] std::vector<std::size_t> flow(std::size_t pair) const;
-  void order_tabs();
   QString take(std::size_t cell, const QString& typed);
   QString take_mark(const Cell& cell, const std::string& typed);
   QString take_answer(const Cell& cell, const std::string& typed);

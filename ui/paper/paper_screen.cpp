@@ -78,6 +78,7 @@ PaperScreen::PaperScreen(std::unique_ptr<TasterPort> port, const Style& style, Q
   connect(grid_, &PaperGrid::undo_wanted, this, &PaperScreen::undo);
   connect(compare_, &ComparePage::settled, this, [this](int pair) {
     hand_ = static_cast<std::size_t>(pair);
+    order_tabs();
     show_progress();
   });
   refresh();
@@ -183,8 +184,8 @@ QWidget* PaperScreen::make_foot() {
   };
   undo_ = button("paper_undo", QStringLiteral("Undo"), QuietButton::Look::outlined);
   connect(undo_, &QPushButton::clicked, this, &PaperScreen::undo);
-  auto* leave = button("paper_leave", QStringLiteral("Leave"), QuietButton::Look::outlined);
-  connect(leave, &QPushButton::clicked, this, &PaperScreen::leave_wanted);
+  leave_ = button("paper_leave", QStringLiteral("Leave"), QuietButton::Look::outlined);
+  connect(leave_, &QPushButton::clicked, this, &PaperScreen::leave_wanted);
   lock_all_ = button("lock_all", {}, QuietButton::Look::filled);
   connect(lock_all_, &QPushButton::clicked, this, [this] { lock(std::nullopt); });
   down->addLayout(across);
@@ -243,7 +244,19 @@ void PaperScreen::show_now() {
     hint_->setText(QStringLiteral("What is locked can be read here; it is changed by an amendment with a reason."));
   }
   pages_->setCurrentWidget(mode_ == Mode::compare ? static_cast<QWidget*>(compare_) : grid_);
+  order_tabs();
   show_progress();
+}
+
+/// The pages are built anew now and then: their controls stand between the day and the buttons below all the same.
+void PaperScreen::order_tabs() {
+  QWidget* before = day_note_;
+  auto all = mode_ == Mode::compare ? compare_->controls() : grid_->controls();
+  all.insert(all.end(), {undo_, leave_, lock_all_});
+  for (auto* next : all) {
+    setTabOrder(before, next);
+    before = next;
+  }
 }
 
 void PaperScreen::show_progress() {
@@ -380,7 +393,9 @@ void PaperScreen::undo() {
   const auto done = port_->undo(pairs_[*hand_].id);
   say(done ? QString() : text(wording::sentence(done.error())));
   show_progress();
-  if (mode_ == Mode::compare) compare_->show_pairs(pairs_);
+  if (mode_ != Mode::compare) return;
+  compare_->show_pairs(pairs_);
+  order_tabs();
 }
 
 void PaperScreen::keyPressEvent(QKeyEvent* event) {

@@ -47,6 +47,7 @@ class PaperScreen final : public QWidget {
   void show_progress();
   void show_day();
   void show_undo();
+  void order_tabs();
   void put_day();
   void say(const QString& words);
   void lock(std::optional<std::size_t> pair);
@@ -71,7 +72,7 @@ class PaperScreen final : public QWidget {
   ComparePage* compare_;
   QCheckBox *cold_, *ate_, *swallows_;
   QLineEdit* day_note_;
-  QPushButton *undo_, *lock_all_;
+  QPushButton *undo_, *leave_, *lock_all_;
 };
 
 }  // namespace likeleaf::ui
