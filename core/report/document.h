@@ -26,6 +26,7 @@ struct Table {
   std::vector<std::string> columns;
   std::vector<bool> numeric;  ///< right-aligned columns
   std::vector<std::vector<std::string>> rows;
+  bool bench = false;  ///< larger type: read standing, from an arm's length
 };
 struct Figure {
   std::variant<IntervalPlot, PairedPlot, RegisterPlot> data;
@@ -53,6 +54,7 @@ struct Meta {
   std::string title, house, label;  ///< label: "trial 14 · 2 March 2026"
   std::string foot;                 ///< "numbers, sheets and seal 3f9a…c2 in the annex"
   std::string program;              ///< "Likeleaf 0.1.0"
+  std::string mark{};               ///< a warning across the head of every page; empty for none
 };
 struct Document {
   Meta meta;

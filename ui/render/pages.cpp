@@ -131,7 +131,9 @@ double TypeSetter::page_height() const {
 TypeSetter::Laid TypeSetter::lay(const QString& text, const QFont& font, double width, double leading,
                                  Qt::Alignment align) const {
   Laid out;
-  out.layout = std::make_unique<QTextLayout>(text, font, &writer_);
+  QString lines = text;
+  lines.replace(QLatin1Char('\n'), QChar::LineSeparator);
+  out.layout = std::make_unique<QTextLayout>(lines, font, &writer_);
   // Font metrics on the writer are in its own units; the layout is done at 96 dpi through a scaled font instead.
   QTextOption option(align);
   option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);

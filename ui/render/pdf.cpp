@@ -63,6 +63,11 @@ class Flow : TypeSetter {
 
   void start_page() {
     const Tokens& t = light_tokens();
+    if (!document_.meta.mark.empty()) {
+      // White on ink, so that it stays plain on any printer.
+      painter_.fillRect(QRectF(0, 0, page_width(), 34), t.ink);
+      draw(lay(text(document_.meta.mark), sized(15, Weight::bold), right_ - left_), left_, 7, Qt::white);
+    }
     const QFont small = sized(12.5);
     const Laid house = lay(text(document_.meta.house), small, right_ - left_);
     draw(house, left_, 48, t.soft_ink);
@@ -238,7 +243,7 @@ class Flow : TypeSetter {
   }
 
   void paint(const report::Table& table) {
-    const double size = table.columns.size() > 9 ? 9.5 : 11;
+    const double size = table.bench ? 12.5 : table.columns.size() > 9 ? 9.5 : 11;
     need(90);
     if (!table.caption.empty()) {
       put(text(table.caption), sized(12.5, Weight::medium), light_tokens().ink, left_, right_ - left_);
@@ -263,10 +268,14 @@ class Flow : TypeSetter {
 };
 
 PaintPages pages_of(const report::Document& document) {
-  return [&document](const Sheets& sheets, int pages) { return Flow(sheets, document, pages).run(); };
+  return [&document](const Sheets& sheets, int pages) { return paint_document(sheets, document, pages); };
 }
 
 }  // namespace
+
+int paint_document(const Sheets& sheets, const report::Document& document, int pages) {
+  return Flow(sheets, document, pages).run();
+}
 
 QByteArray pdf_bytes(const report::Document& document, Paper paper) {
   return pages_pdf({text(document.meta.title), text(document.meta.program)}, paper, pages_of(document));
