@@ -54,7 +54,11 @@ void BrewScreen::build_top() {
   close_ = button(QStringLiteral("&Close the key"), "close_key", this);
   close_->setMinimumHeight(36);
   head->addWidget(sittings_);
+  prints_ = button(QStringLiteral("&Prints…"), "prints", this);
+  prints_->setMinimumHeight(36);
+  connect(prints_, &QPushButton::clicked, this, [this] { emit prints_wanted(sitting_); });
   head->addWidget(heading_, 1);
+  head->addWidget(prints_);
   head->addWidget(close_);
   down->addLayout(head);
   empty_ = label({}, face(18), t.soft_ink, this);
@@ -327,6 +331,7 @@ void BrewScreen::show_pages() {
   if (trial && trial->unmasked && pass_) close_key();
   empty_->setVisible(!sealed);
   sittings_->setVisible(sealed);
+  prints_->setVisible(sealed);
   prepare_->setVisible(sealed && !brewing());
   bench_->setVisible(sealed && brewing());
   close_->setVisible(brewing());

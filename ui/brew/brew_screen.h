@@ -38,6 +38,10 @@ class BrewScreen final : public QWidget {
   [[nodiscard]] bool key_open() const { return pass_.has_value(); }
   void close_key();
 
+ signals:
+  /// Labels, tray map and the preparer's sheet of this sitting.
+  void prints_wanted(int sitting);
+
  protected:
   void showEvent(QShowEvent* event) override;
   void hideEvent(QHideEvent* event) override;
@@ -82,6 +86,7 @@ class BrewScreen final : public QWidget {
   QLabel* empty_;
   QComboBox* sittings_;
   QPushButton* close_;
+  QPushButton* prints_;
   PreparePage* prepare_;
   QWidget* bench_;
   QLabel* now_brew_ = nullptr;

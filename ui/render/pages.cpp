@@ -58,7 +58,7 @@ QByteArray pages_pdf(const PageInfo& info, Paper paper, const PaintPages& paint)
   return bytes;
 }
 
-std::vector<QImage> pages_images(Paper paper, double scale, const PaintPages& paint) {
+PagePictures pages_images(Paper paper, double scale, const PaintPages& paint, int most) {
   load_fonts();
   int pages = 0;
   painted({}, paper, paint, 0, &pages);
@@ -69,26 +69,31 @@ std::vector<QImage> pages_images(Paper paper, double scale, const PaintPages& pa
   set_up(measure, {}, paper);
   const double k = scale * 96.0 / measure.resolution();
   const QSize size(qRound(measure.width() * k), qRound(measure.height() * k));
-  std::vector<QImage> images;
+  PagePictures out;
+  out.count = pages;
+  const int wanted = std::min(pages, most);
   QImage page;
   QPainter painter;
+  // Pages past the wanted ones go onto a picture of one pixel.
   const auto begin = [&] {
-    page = QImage(size, QImage::Format_RGB32);
+    page = QImage(static_cast<int>(out.images.size()) < wanted ? size : QSize(1, 1), QImage::Format_RGB32);
     page.fill(Qt::white);
     painter.begin(&page);
     painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing | QPainter::SmoothPixmapTransform);
   };
+  const auto end = [&] {
+    painter.end();
+    if (static_cast<int>(out.images.size()) < wanted) out.images.push_back(page);
+  };
   begin();
   const auto next = [&] {
-    painter.end();
-    images.push_back(page);
+    end();
     begin();
     painter.scale(scale, scale);
   };
   paint({measure, painter, scale, next}, pages);
-  painter.end();
-  images.push_back(page);
-  return images;
+  end();
+  return out;
 }
 
 bool pages_print(QPrinter& printer, const PageInfo& info, Paper paper, const PaintPages& paint) {

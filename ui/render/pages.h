@@ -36,8 +36,12 @@ struct PageInfo {
 };
 
 QByteArray pages_pdf(const PageInfo& info, Paper paper, const PaintPages& paint);
-/// At `scale` times 96 dpi.
-std::vector<QImage> pages_images(Paper paper, double scale, const PaintPages& paint);
+struct PagePictures {
+  std::vector<QImage> images;
+  int count = 0;  ///< of all pages, also of those without a picture
+};
+/// At `scale` times 96 dpi, of the first `most` pages.
+PagePictures pages_images(Paper paper, double scale, const PaintPages& paint, int most = 10'000);
 /// Sets paper and full page on the printer. False when it cannot be written to.
 bool pages_print(QPrinter& printer, const PageInfo& info, Paper paper, const PaintPages& paint);
 

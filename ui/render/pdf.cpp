@@ -282,7 +282,7 @@ QByteArray pdf_bytes(const report::Document& document, Paper paper) {
 }
 
 std::vector<QImage> page_images(const report::Document& document, Paper paper, double scale) {
-  return pages_images(paper, scale, pages_of(document));
+  return pages_images(paper, scale, pages_of(document)).images;
 }
 
 }  // namespace likeleaf::ui

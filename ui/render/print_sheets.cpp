@@ -221,9 +221,8 @@ class PairStrips {
   void codes() {
     if (sheet_.codes_hint.empty()) return;
     const double height = page_.height(words_of(sheet_.codes_hint), page_.width(), soft(10.5));
-    add(height + 8, [this](double y) {
-      page_.put(words_of(sheet_.codes_hint), page_.left, y + 8, page_.width(), soft(10.5));
-    });
+    add(height + 8,
+        [this](double y) { page_.put(words_of(sheet_.codes_hint), page_.left, y + 8, page_.width(), soft(10.5)); });
   }
 
   void scale(double x, double y, double width, bool digits) {

@@ -43,8 +43,8 @@ QByteArray print_pdf(const Print& print, Paper paper) {
   return std::visit([&](const auto& p) { return pages_pdf(info_of(p), paper, pages_of(p)); }, print);
 }
 
-std::vector<QImage> print_images(const Print& print, Paper paper, double scale) {
-  return std::visit([&](const auto& p) { return pages_images(paper, scale, pages_of(p)); }, print);
+PagePictures print_images(const Print& print, Paper paper, double scale, int most) {
+  return std::visit([&](const auto& p) { return pages_images(paper, scale, pages_of(p), most); }, print);
 }
 
 bool print_to(QPrinter& printer, const Print& print, Paper paper) {

@@ -17,6 +17,7 @@
 #include "ui/findings/findings_screen.h"
 #include "ui/paper/paper_screen.h"
 #include "ui/plan/plan_screen.h"
+#include "ui/prints/prints_screen.h"
 #include "ui/report/report_screen.h"
 #include "ui/start/start_screen.h"
 #include "ui/taste/taste_screen.h"
@@ -79,6 +80,7 @@ void MainWindow::build() {
   connect(bar_, &StageBar::chosen, this, &MainWindow::go);
   connect(who_, &WhoTastes::chosen, this, &MainWindow::taste_as);
   connect(who_, &WhoTastes::paper_wanted, this, &MainWindow::type_in_for);
+  connect(who_, &WhoTastes::sheets_wanted, this, [this] { show_prints(0); });
   connect(start_, &StartScreen::open_wanted, this, &MainWindow::choose_book);
   connect(start_, &StartScreen::new_book_wanted, this, &MainWindow::new_book);
   connect(start_, &StartScreen::sample_wanted, this, &MainWindow::sample_book);
@@ -153,6 +155,7 @@ void MainWindow::drop_screens() {
   drop(brew_);
   drop(findings_);
   drop(report_);
+  drop(prints_);
 }
 
 void MainWindow::make_screens() {
@@ -161,7 +164,12 @@ void MainWindow::make_screens() {
   brew_ = new BrewScreen(*session_, services_.clock, style_, pages_);
   findings_ = new FindingsScreen(*session_, style_, pages_);
   report_ = new ReportScreen(*session_, style_, pages_);
-  for (QWidget* screen : std::initializer_list<QWidget*>{plan_, brew_, findings_, report_}) pages_->addWidget(screen);
+  prints_ = new PrintsScreen(*session_, style_, pages_);
+  for (QWidget* screen : std::initializer_list<QWidget*>{plan_, brew_, findings_, report_, prints_})
+    pages_->addWidget(screen);
+  connect(brew_, &BrewScreen::prints_wanted, this, &MainWindow::show_prints);
+  connect(
+      prints_, &PrintsScreen::leave_wanted, this, [this] { go(place_); }, Qt::QueuedConnection);
   connect(findings_, &FindingsScreen::report_wanted, this, [this] { go(Place::report); });
   connect(findings_, &FindingsScreen::follow_up_wanted, this, &MainWindow::new_trial);
 }
@@ -366,6 +374,11 @@ void MainWindow::type_in_for(int index) {
   pages_->setCurrentWidget(paper_);
   connect(
       paper_, &PaperScreen::leave_wanted, this, [this] { go(Place::taste); }, Qt::QueuedConnection);
+}
+
+void MainWindow::show_prints(int sitting) {
+  prints_->show_side(sitting > 0 ? PrintsScreen::Side::bench : PrintsScreen::Side::tasters, sitting > 0 ? sitting : 1);
+  pages_->setCurrentWidget(prints_);
 }
 
 void MainWindow::new_trial(const Plan& start) {

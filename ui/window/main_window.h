@@ -17,6 +17,7 @@ class FindingsScreen;
 class KeptStrip;
 class PaperScreen;
 class PlanScreen;
+class PrintsScreen;
 class ReportScreen;
 class StartScreen;
 class TasteScreen;
@@ -68,6 +69,8 @@ class MainWindow final : public QMainWindow {
   void ask_who_tastes();
   void taste_as(int index);
   void type_in_for(int index);
+  /// Prints for the bench (of one sitting), or with 0 the tasters' score sheets.
+  void show_prints(int sitting);
 
   Services services_;
   Look look_;
@@ -89,6 +92,7 @@ class MainWindow final : public QMainWindow {
   int typing_for_ = -1;  ///< whose paper sheets, as WhoTastes counts
   FindingsScreen* findings_ = nullptr;
   ReportScreen* report_ = nullptr;
+  PrintsScreen* prints_ = nullptr;
   Place place_ = Place::trials;
   int tasting_ = -1;  ///< who tastes, by their place in the plan
   bool closing_anyway_ = false;

@@ -6,6 +6,7 @@
 #include <QVBoxLayout>
 
 #include "ui/theme/theme.h"
+#include "ui/widgets/paper_parts.h"
 
 namespace likeleaf::ui {
 
@@ -24,6 +25,11 @@ WhoTastes::WhoTastes(QWidget* parent) : QWidget(parent) {
   list_ = new QVBoxLayout;
   list_->setSpacing(10);
   down->addLayout(list_);
+  down->addSpacing(16);
+  auto* sheets = outlined_button(QStringLiteral("Print score &sheets…"), QStringLiteral("print_score_sheets"), this);
+  sheets_ = sheets;
+  connect(sheets, &QPushButton::clicked, this, &WhoTastes::sheets_wanted);
+  down->addWidget(sheets, 0, Qt::AlignLeft);
   down->addStretch(1);
 }
 
@@ -58,6 +64,7 @@ void WhoTastes::set_tasters(const std::vector<std::pair<QString, QString>>& tast
     row->addWidget(paper);
     row->addStretch(1);
     list_->addLayout(row);
+    setTabOrder(paper, sheets_);
   }
 }
 

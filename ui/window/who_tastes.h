@@ -21,9 +21,11 @@ class WhoTastes final : public QWidget {
  signals:
   void chosen(int index);
   void paper_wanted(int index);  ///< to type in what this taster wrote on paper
+  void sheets_wanted();          ///< score sheets to print
 
  private:
   QVBoxLayout* list_;
+  QWidget* sheets_;
   QLabel* message_;
 };
 
