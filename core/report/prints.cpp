@@ -259,15 +259,17 @@ std::string brew_number(const Trial& trial, IdOf<Brew> id) {
 Table serving(const Trial& trial, const std::vector<TablePair>& pairs, const Style& style) {
   const Plan& plan = trial.sealed->plan;
   Table t;
-  t.columns = {"Serve", "What it is", "Code, from brew", "Code, from brew", "Served at", "First sip: left, right"};
+  t.columns = {"Serve", "What it is", "Code, from brew", "Code, from brew", "Served at", "First sip"};
   t.numeric = {false, false, false, false, false, false};
   t.bench = true;
   for (const auto& pair : pairs) {
     std::string what = fmt::format("{}, {}", kind_name(pair.key.kind), lot_code(trial, pair.key.lot));
     if (pair.key.set > 0) what += fmt::format(" no.{}{}", no_break_space, pair.key.set);
     const auto side = [&](BlindCode code, const KeyCup& cup, std::size_t level) {
-      return fmt::format("{} ← {}, {}: {}", code.text(), brew_number(trial, cup.brew),
-                         level_text(plan.lever, level, style), cup_text(plan, {code, pair.cups, cup.dilution}, style));
+      std::string out = fmt::format("{} ← brew{}{}, {}", code.text(), no_break_space, brew_number(trial, cup.brew),
+                                    level_text(plan.lever, level, style));
+      if (cup.dilution.count() > 0) out += "\n" + cup_text(plan, {code, pair.cups, cup.dilution}, style);
+      return out;
     };
     std::string place = pair.place == 0 ? "warm-up" : fmt::format("pair{}{}", no_break_space, pair.place);
     if (pair.again) place += " again";
@@ -370,7 +372,9 @@ void add_sitting(Document& document, const Trial& trial, const PrintScope& scope
   add(document, Heading{"Pour and serve", 2});
   add(document, serving(trial, pairs, style));
   add(document,
-      Paragraph{"Which cup stands left for whom is on the tray map, which holds no key.", Paragraph::Tone::soft});
+      Paragraph{fmt::format("{} into each cup. Which cup stands left for whom is on the tray map, which holds no key.",
+                            volume_text(plan.cup, style)),
+                Paragraph::Tone::soft});
 }
 
 void add_general(Document& document, const Trial& trial, const Key& key, const Style& style) {

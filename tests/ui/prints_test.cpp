@@ -294,6 +294,21 @@ TEST(PrintsScreen, a_printer_gets_the_same_pages_and_turning_back_prints_nothing
   EXPECT_EQ(size_of(bytes), size_of(d.saved()));
 }
 
+TEST(PrintsScreen, fits_under_the_head_of_the_smallest_window_whatever_is_shown) {
+  Desk d;
+  PrintsScreen untouched(*d.session, d.style);
+  EXPECT_LE(untouched.minimumSizeHint().height(), 736);
+  for (const char* kind : {"print_labels", "print_trays", "print_preparer"}) {
+    d.click(kind);
+    EXPECT_LE(d.screen->minimumSizeHint().height(), 736) << kind;
+    EXPECT_LE(d.screen->minimumSizeHint().width(), 1280) << kind;
+  }
+  d.click("prints_open_key");
+  EXPECT_LE(d.screen->minimumSizeHint().height(), 736);
+  d.screen->show_side(PrintsScreen::Side::tasters, 1);
+  EXPECT_LE(d.screen->minimumSizeHint().height(), 736);
+}
+
 TEST(PrintsScreen, every_control_has_a_name_and_escape_leaves) {
   Desk d;
   for (auto* w : d.screen->findChildren<QWidget*>()) {

@@ -88,6 +88,8 @@ PrintsScreen::PrintsScreen(Session& session, const Style& style, QWidget* parent
     stale_ = true;
     if (isVisible()) show_side(side_, scope().sitting.value_or(0));
   });
+  // What is not offered is hidden from the start, or it would ask the window for room.
+  show_side(Side::bench, 1);
 }
 
 PrintsScreen::~PrintsScreen() {

@@ -112,11 +112,12 @@ class Flow : TypeSetter {
 
   void numbered(const std::vector<std::string>& items, double x, double width, double size, double leading = 1.38,
                 double gap = 4) {
+    const double indent = items.size() > 9 ? 30 : 22;
     for (std::size_t i = 0; i < items.size(); ++i) {
-      const Laid body = lay(text(items[i]), sized(size), width - 22, leading);
+      const Laid body = lay(text(items[i]), sized(size), width - indent, leading);
       need(body.height);
-      draw(lay(QString::number(i + 1), sized(size, Weight::semi_bold), 20, leading), x, y_, light_tokens().ink);
-      draw(body, x + 22, y_, light_tokens().ink);
+      draw(lay(QString::number(i + 1), sized(size, Weight::semi_bold), indent - 2, leading), x, y_, light_tokens().ink);
+      draw(body, x + indent, y_, light_tokens().ink);
       y_ += body.height + gap;
     }
   }
