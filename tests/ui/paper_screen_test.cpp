@@ -489,7 +489,7 @@ TEST(PaperScreen, who_tastes_offers_paper_beside_every_taster) {
   who.set_tasters({{"R.", "1 of 15 sheets locked"}, {"K.", ""}});
   who.show();
   QApplication::processEvents();
-  EXPECT_EQ(who.findChildren<QPushButton*>().size(), 4);
+  EXPECT_EQ(who.findChildren<QPushButton*>().size(), 5) << "taster and paper, twice, and the score sheets to print";
   int asked = -1;
   QObject::connect(&who, &ui::WhoTastes::paper_wanted, &who, [&](int index) { asked = index; });
   QTest::mouseClick(who.findChild<QPushButton*>("paper_1"), Qt::LeftButton);
