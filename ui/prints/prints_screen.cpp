@@ -409,6 +409,7 @@ void PrintsScreen::say(const QString& sentence, bool caution) {
 void PrintsScreen::showEvent(QShowEvent* event) {
   QWidget::showEvent(event);
   if (stale_) show_print();
+  (side_ == Side::bench ? static_cast<QWidget*>(kinds_->checkedButton()) : who_)->setFocus();
 }
 
 void PrintsScreen::hideEvent(QHideEvent* event) {
