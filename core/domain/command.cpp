@@ -173,6 +173,7 @@ LockReview review(const SealedPlan& plan, const BlindServing& serving, const She
           out.blank.push_back(mark_label(field, side == Side::left ? serving.left : serving.right));
   for (const auto& attribute : plan.attributes) {
     const auto answer = sheet.directs.find(attribute.id);
+    if (attribute.direct && answer == sheet.directs.end()) out.unanswered.push_back(attribute.id);
     if (attribute.scale != Scale::intensity || answer == sheet.directs.end()) continue;
     const Score* left = score_in(sheet.left, attribute.id);
     const Score* right = score_in(sheet.right, attribute.id);

@@ -91,6 +91,7 @@ struct Mismatch {
 /// What a lock would leave blank, and where a direct answer contradicts the two scores (pointed out once).
 struct LockReview {
   std::vector<std::string> blank;           ///< attribute ids with a side: "bitterness, cup 417"
+  std::vector<std::string> unanswered;      ///< attribute ids that ask for a direct answer and have none
   std::vector<std::string> contradictions;  ///< attribute ids
   // Of a paper sheet only:
   std::vector<Mismatch> mismatches;  ///< while one stands, the sheet cannot be locked

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "core/session/inner.h"
+#include "core/wording/cautions.h"
 
 namespace likeleaf {
 
@@ -56,6 +57,13 @@ class Desk final : public TasterDesk {
   Result<std::uint64_t> act(const TasterAct& act) override { return session_.run(std::visit(ToCommand{}, act)); }
   bool can_undo(IdOf<Serving> serving) const override { return session_.can_undo(scope(serving)); }
   Result<std::uint64_t> undo(IdOf<Serving> serving) override { return session_.undo(scope(serving)); }
+  Subscription on_kept(std::function<void(const Kept&)> hear) override { return session_.on_kept(std::move(hear)); }
+  void retry() override { session_.retry(); }
+  Subscription on_flight(std::function<void()> hear) override {
+    return session_.on_change([hear = std::move(hear)](const Notice& notice) {
+      if (notice.part == Part::voids) hear();
+    });
+  }
 
  private:
   static Scope scope(IdOf<Serving> serving) { return {Scope::Kind::sheet, serving.text()}; }
@@ -85,6 +93,8 @@ TasterSetup taster_setup(const SealedPlan& sealed, IdOf<Assessor> assessor) {
   std::ranges::sort(setup.allergens);
   const auto repeated = std::ranges::unique(setup.allergens);
   setup.allergens.erase(repeated.begin(), repeated.end());
+  // Without the lots: a caution that named a leaf would say what is on the table.
+  setup.cautions = wording::cautions(wording::Step::taste, sealed.plan, {}, {});
   return setup;
 }
 

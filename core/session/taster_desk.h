@@ -102,6 +102,9 @@ class TasterDesk {
   virtual Result<std::uint64_t> act(const TasterAct& act) = 0;
   [[nodiscard]] virtual bool can_undo(IdOf<Serving> serving) const = 0;
   virtual Result<std::uint64_t> undo(IdOf<Serving> serving) = 0;
+  [[nodiscard]] virtual Subscription on_kept(std::function<void(const Kept&)> hear) = 0;
+  virtual void retry() = 0;
+  [[nodiscard]] virtual Subscription on_flight(std::function<void()> hear) = 0;
 };
 
 /// A port for one assessor. The desk may end before the port: then everything is refused.

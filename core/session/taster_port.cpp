@@ -105,6 +105,17 @@ class BlindPort final : public TasterPort {
     if (!mine(serving)) return not_mine();
     return desk->undo(serving);
   }
+  Subscription on_kept(std::function<void(const Kept&)> hear) override {
+    const auto desk = desk_.lock();
+    return desk ? desk->on_kept(std::move(hear)) : Subscription();
+  }
+  void retry() override {
+    if (const auto desk = desk_.lock()) desk->retry();
+  }
+  Subscription on_flight(std::function<void()> hear) override {
+    const auto desk = desk_.lock();
+    return desk ? desk->on_flight(std::move(hear)) : Subscription();
+  }
 
  private:
   static tl::unexpected<Error> closed() { return fail(ErrorKind::not_allowed, "sheet", {}, "while the book is open"); }

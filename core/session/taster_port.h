@@ -11,6 +11,7 @@
 #include "core/base/result.h"
 #include "core/domain/attribute.h"
 #include "core/domain/sheet.h"
+#include "core/session/news.h"
 
 namespace likeleaf {
 
@@ -27,6 +28,7 @@ struct TasterSetup {
   int sittings = 1;
   std::int64_t rest_ms = 60000;        ///< between cups and pairs
   std::vector<std::string> allergens;  ///< of every leaf on the table, never by cup
+  std::vector<std::string> cautions;   ///< hygiene and the like, the same for every trial
 };
 
 class TasterPort {
@@ -65,6 +67,13 @@ class TasterPort {
   virtual Result<std::uint64_t> guess(IdOf<Serving> serving, const Guess& guess) = 0;
   [[nodiscard]] virtual bool can_undo(IdOf<Serving> serving) const = 0;
   virtual Result<std::uint64_t> undo(IdOf<Serving> serving) = 0;
+
+  /// What came to the disk and what did not. A value is kept once its ticket (what put() and the like gave) is in.
+  [[nodiscard]] virtual Subscription on_kept(std::function<void(const Kept&)> hear) = 0;
+  /// Tries again what could not be written.
+  virtual void retry() = 0;
+  /// The flight may be another now: a pair was taken off the table, or came to it. Nothing is told about which or why.
+  [[nodiscard]] virtual Subscription on_flight(std::function<void()> hear) = 0;
 };
 
 }  // namespace likeleaf

@@ -22,8 +22,15 @@ class AttributeRow final : public QWidget {
   void set_current(bool current);
   /// Asked for now by the comparing sip.
   void set_comparing(bool comparing);
-  void set_answer(const std::optional<Direct>& answer);
+  /// A locked sheet is looked at: the answer is shown, nothing is asked.
+  void set_read_only(bool read_only);
+  void set_answer(const std::optional<Direct>& answer, Keep keep = Keep::kept);
   [[nodiscard]] const std::optional<Direct>& answer() const { return answer_; }
+  /// Why something was not taken, in place of the definition; goes when the row is left or an answer is taken.
+  void set_message(const QString& message);
+  [[nodiscard]] QString message() const;
+  /// What a screen reader hears as this row's value.
+  [[nodiscard]] QString answer_words() const;
 
  signals:
   void answer_wanted(std::optional<likeleaf::Direct> answer);
@@ -36,17 +43,21 @@ class AttributeRow final : public QWidget {
   void focusInEvent(QFocusEvent* event) override;
 
  private:
+  QWidget* make_middle();
   void lay_out();
 
   Attribute attribute_;
-  bool current_ = false, comparing_ = false;
+  bool current_ = false, comparing_ = false, read_only_ = false;
   std::optional<Direct> answer_;
+  Keep keep_ = Keep::kept;
   ScoreScale* left_;
   ScoreScale* right_;
   QLabel* name_;
   QLabel* definition_;
+  QLabel* message_;
   QLabel* said_;
   QWidget* answers_;
+  QPushButton* choices_[3] = {};
 };
 
 }  // namespace likeleaf::ui

@@ -1,5 +1,5 @@
 #pragma once
-// A cup as seen from above with its code, and the flight's places as dashes.
+// A cup as seen from above with its code.
 #include <QPainter>
 #include <QWidget>
 
@@ -35,36 +35,6 @@ class CupMark final : public QWidget {
  private:
   QString code_;
   bool in_hand_ = false;
-};
-
-class Dashes final : public QWidget {
- public:
-  explicit Dashes(QWidget* parent) : QWidget(parent) { setFixedHeight(12); }
-  void set(int place, int of) {
-    place_ = place;
-    of_ = of;
-    setFixedWidth(std::min(of, 12) * 26 + 16);
-    update();
-  }
-
- protected:
-  void paintEvent(QPaintEvent*) override {
-    const Tokens& t = tokens();
-    QPainter p(this);
-    p.setRenderHint(QPainter::Antialiasing);
-    p.setPen(Qt::NoPen);
-    double x = 0;
-    const double each = (width() - 16.0) / std::max(1, of_);
-    for (int i = 1; i <= of_; ++i) {
-      const double wide = each - 8 + (i == place_ ? 14 : 0);
-      p.setBrush(i < place_ ? t.ink : i == place_ ? t.action : t.line);
-      p.drawRoundedRect(QRectF(x, 2, wide, 8), 4, 4);
-      x += wide + 8;
-    }
-  }
-
- private:
-  int place_ = 0, of_ = 1;
 };
 
 }  // namespace likeleaf::ui

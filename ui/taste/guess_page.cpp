@@ -16,7 +16,7 @@ GuessPage::GuessPage(TasterPort& port, QWidget* parent) : QWidget(parent), port_
   setFocusPolicy(Qt::StrongFocus);
   setAccessibleName(QStringLiteral("Two questions after the lock"));
   auto* down = new QVBoxLayout(this);
-  down->setContentsMargins(200, 60, 200, 40);
+  down->setContentsMargins(200, 56, 200, 28);
   down->setSpacing(16);
   const auto row = [&](std::initializer_list<std::pair<QPushButton**, const char*>> buttons) {
     auto* across = new QHBoxLayout;
@@ -48,6 +48,7 @@ GuessPage::GuessPage(TasterPort& port, QWidget* parent) : QWidget(parent), port_
   down->addStretch(1);
   keep_ = new QuietButton(QStringLiteral("Keep and rest"), QuietButton::Look::filled, this);
   keep_->setObjectName(QStringLiteral("guess_keep"));
+  keep_->setMinimumHeight(44);
   down->addWidget(keep_, 0, Qt::AlignRight);
   const auto saw = [this](bool yes) {
     saw_ = yes;

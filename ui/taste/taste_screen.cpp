@@ -1,20 +1,18 @@
 #include "ui/taste/taste_screen.h"
 
-#include <QCheckBox>
-#include <QHBoxLayout>
-#include <QKeyEvent>
-#include <QLabel>
-#include <QLineEdit>
-#include <QPushButton>
+#include <QFrame>
 #include <QStackedWidget>
 #include <QTimer>
 #include <QVBoxLayout>
+#include <algorithm>
+#include <tuple>
 
-#include "core/wording/errors.h"
+#include "ui/taste/day_page.h"
 #include "ui/taste/guess_page.h"
 #include "ui/taste/pair_page.h"
+#include "ui/taste/pause_page.h"
+#include "ui/taste/taste_head.h"
 #include "ui/theme/theme.h"
-#include "ui/widgets/quiet.h"
 
 namespace likeleaf::ui {
 
@@ -22,99 +20,57 @@ TasteScreen::TasteScreen(std::unique_ptr<TasterPort> port, const Clock& clock, c
     : QWidget(parent), port_(std::move(port)), clock_(clock) {
   auto* down = new QVBoxLayout(this);
   down->setContentsMargins(0, 0, 0, 0);
+  down->setSpacing(0);
+  head_ = new TasteHead(this);
+  auto* line = new QFrame(this);
+  line->setFixedHeight(1);
+  line->setAutoFillBackground(true);
+  QPalette ruled = line->palette();
+  ruled.setColor(QPalette::Window, tokens().line);
+  line->setPalette(ruled);
   pages_ = new QStackedWidget(this);
-  down->addWidget(pages_);
-  day_ = make_day();
+  down->addWidget(head_);
+  down->addWidget(line);
+  down->addWidget(pages_, 1);
+  day_ = new DayPage(*port_, clock_, this);
   pair_ = new PairPage(*port_, clock_, style, this);
   guess_ = new GuessPage(*port_, this);
-  pause_ = make_pause();
-  for (auto* page : {day_, static_cast<QWidget*>(pair_), static_cast<QWidget*>(guess_), pause_})
-    pages_->addWidget(page);
+  pause_ = new PausePage(this);
+  for (QWidget* page : std::initializer_list<QWidget*>{day_, pair_, guess_, pause_}) pages_->addWidget(page);
   tick_ = new QTimer(this);
   tick_->setInterval(500);
   connect(tick_, &QTimer::timeout, this, &TasteScreen::show_rest);
+  connect(head_, &TasteHead::leave_wanted, this, &TasteScreen::leave_wanted);
+  connect(head_, &TasteHead::retry_wanted, this, [this] { port_->retry(); });
+  connect(day_, &DayPage::kept, this, &TasteScreen::refresh);
   connect(pair_, &PairPage::locked, this, &TasteScreen::refresh);
+  connect(pair_, &PairPage::looked, this, &TasteScreen::refresh);
   connect(guess_, &GuessPage::kept, this, &TasteScreen::refresh);
+  connect(pause_, &PausePage::onward, this, &TasteScreen::onward);
+  connect(pause_, &PausePage::leave_wanted, this, &TasteScreen::leave_wanted);
+  connect(pause_, &PausePage::look_wanted, this, &TasteScreen::look);
+  connect(pause_, &PausePage::asked, this, [this] {
+    if (rest_left() <= 0) onward();
+  });
+  kept_ = port_->on_kept([this](const Kept& news) {
+    head_->hear(news);
+    pair_->hear(news);
+  });
+  flight_ = port_->on_flight([this] { flight_changed(); });
   refresh();
 }
 
 TasteScreen::~TasteScreen() = default;
 
-QWidget* TasteScreen::make_day() {
-  const Tokens& t = tokens();
-  auto* page = new QWidget(this);
-  auto* down = new QVBoxLayout(page);
-  down->setContentsMargins(200, 60, 200, 40);
-  down->setSpacing(16);
-  day_title_ = plain_label({}, face(22, Weight::semi_bold), t.ink, page);
-  day_title_->setObjectName(QStringLiteral("day_title"));
-  down->addWidget(day_title_);
-  down->addWidget(plain_label(QStringLiteral("How are you today? Asked once a sitting; it keeps nobody from tasting."),
-                              face(15), t.soft_ink, page));
-  const auto tick = [&](const QString& words, const char* name) {
-    auto* box = new QCheckBox(words, page);
-    box->setObjectName(QLatin1String(name));
-    box->setFont(face(17));
-    box->setMinimumHeight(36);
-    down->addWidget(box);
-    return box;
-  };
-  cold_ = tick(QStringLiteral("I have a cold or a blocked nose"), "cold");
-  ate_ = tick(QStringLiteral("I ate strong or spicy food within the hour"), "ate");
-  swallows_ = tick(QStringLiteral("I swallow (otherwise: I spit)"), "swallows");
-  day_note_ = underlined_edit(QStringLiteral("anything else today"), page);
-  day_note_->setObjectName(QStringLiteral("day_note"));
-  day_note_->setAccessibleName(QStringLiteral("Anything else today"));
-  down->addWidget(day_note_);
-  if (!port_->setup().allergens.empty()) {
-    QStringList all;
-    for (const auto& one : port_->setup().allergens) all << QString::fromStdString(one);
-    down->addWidget(plain_label(QStringLiteral("On this table there is: %1.").arg(all.join(QStringLiteral(", "))),
-                                face(15), t.caution, page));
-  }
-  day_message_ = plain_label({}, face(15), t.caution, page);
-  down->addWidget(day_message_);
-  down->addStretch(1);
-  auto* begin = new QuietButton(QStringLiteral("Begin with the first pair"), QuietButton::Look::filled, page);
-  begin->setObjectName(QStringLiteral("begin"));
-  connect(begin, &QPushButton::clicked, this, &TasteScreen::keep_day);
-  down->addWidget(begin, 0, Qt::AlignRight);
-  return page;
-}
-
-QWidget* TasteScreen::make_pause() {
-  const Tokens& t = tokens();
-  auto* page = new QWidget(this);
-  auto* down = new QVBoxLayout(page);
-  down->setContentsMargins(200, 80, 200, 40);
-  down->setSpacing(16);
-  pause_title_ = plain_label({}, face(22, Weight::semi_bold), t.ink, page);
-  pause_title_->setObjectName(QStringLiteral("pause_title"));
-  pause_clock_ = plain_label({}, face(84, Weight::semi_bold), t.ink, page);
-  pause_clock_->setObjectName(QStringLiteral("pause_clock"));
-  pause_words_ = plain_label({}, face(17), t.soft_ink, page);
-  down->addWidget(pause_title_);
-  down->addWidget(pause_clock_);
-  down->addWidget(pause_words_);
-  down->addStretch(1);
-  auto* across = new QHBoxLayout;
-  auto* leave = new QuietButton(QStringLiteral("Leave the table"), QuietButton::Look::outlined, page);
-  leave->setObjectName(QStringLiteral("leave"));
-  connect(leave, &QPushButton::clicked, this, &TasteScreen::leave_wanted);
-  pause_button_ = new QuietButton({}, QuietButton::Look::filled, page);
-  pause_button_->setObjectName(QStringLiteral("next"));
-  connect(pause_button_, &QPushButton::clicked, this, &TasteScreen::onward);
-  across->addStretch(1);
-  across->addWidget(leave);
-  across->addWidget(pause_button_);
-  down->addLayout(across);
-  return page;
-}
-
 std::optional<BlindServing> TasteScreen::next() const {
+  // A sheet that was begun comes first; a pair that is brewed again comes when the others of its sitting are done.
+  std::optional<BlindServing> best;
+  const auto rank = [this](const BlindServing& s) {
+    return std::tuple(s.sitting, !port_->sheet(s.id).started, s.instead_of.has_value(), s.place);
+  };
   for (const auto& serving : port_->flight())
-    if (!port_->sheet(serving.id).locked) return serving;
-  return std::nullopt;
+    if (!port_->sheet(serving.id).locked && (!best || rank(serving) < rank(*best))) best = serving;
+  return best;
 }
 
 std::optional<BlindServing> TasteScreen::last_locked() const {
@@ -128,89 +84,112 @@ std::optional<BlindServing> TasteScreen::last_locked() const {
   return last;
 }
 
+std::vector<BlindServing> TasteScreen::locked_of(int sitting) const {
+  std::vector<BlindServing> out;
+  for (const auto& serving : port_->flight())
+    if (serving.sitting == sitting && port_->sheet(serving.id).locked) out.push_back(serving);
+  const auto when = [this](const BlindServing& s) { return port_->sheet(s.id).locked->utc_ms; };
+  std::ranges::stable_sort(out, {}, when);
+  return out;
+}
+
+QStringList TasteScreen::locked_names(int sitting) const {
+  QStringList out;
+  for (const auto& s : locked_of(sitting)) out << QString::fromStdString(s.left.text() + " and " + s.right.text());
+  return out;
+}
+
+int TasteScreen::sitting_now() const {
+  const auto coming = next();
+  const auto before = last_locked();
+  return before ? before->sitting : coming ? coming->sitting : 1;
+}
+
+void TasteScreen::show_head(const std::optional<BlindServing>& now) {
+  const auto coming = now ? now : next();
+  const int sitting = coming ? coming->sitting : sitting_now();
+  const int of = std::max(sitting, port_->setup().sittings);
+  head_->set_who(QString::fromStdString(port_->setup().alias),
+                 of > 1 ? QStringLiteral("sitting %1 of %2").arg(sitting).arg(of) : QStringLiteral("one sitting"));
+  std::vector<TasteHead::Pair> pairs;
+  int at = 0;
+  for (const auto& serving : port_->flight()) {
+    if (serving.sitting != sitting || serving.place == 0) continue;
+    const bool is_now = now && serving.id == now->id;
+    pairs.push_back(is_now                            ? TasteHead::Pair::now
+                    : port_->sheet(serving.id).locked ? TasteHead::Pair::done
+                                                      : TasteHead::Pair::to_come);
+    if (is_now) at = static_cast<int>(pairs.size());
+  }
+  const auto done = std::ranges::count(pairs, TasteHead::Pair::done);
+  head_->set_pairs(pairs, now && now->place == 0 ? QStringLiteral("warm-up pair")
+                          : now                  ? QStringLiteral("pair %1 of %2").arg(at).arg(pairs.size())
+                                                 : QStringLiteral("%1 of %2 pairs locked").arg(done).arg(pairs.size()));
+}
+
 void TasteScreen::refresh() {
   tick_->stop();
   // The guess belongs to the pair that was just locked; the warm-up is nobody's record.
   for (const auto& serving : port_->flight()) {
     const Sheet sheet = port_->sheet(serving.id);
     if (!sheet.locked || sheet.guess || serving.place == 0) continue;
+    show_head(serving);
     pages_->setCurrentWidget(guess_);
     guess_->show_pair(serving);
     return;
   }
   const auto coming = next();
   const auto before = last_locked();
-  if (!coming) {
-    show_pause(QStringLiteral("That was the last pair"),
-               QStringLiteral("Your flight is done. Thank you; nothing more is asked of you."), {});
-    if (!told_done_) emit flight_done();
-    told_done_ = true;
-    return;
-  }
+  if (!coming) return show_done();
   told_done_ = false;
   const bool rested = !before || rested_after_ == before->id;
   if (before && before->sitting != coming->sitting && !rested) {
-    show_pause(QStringLiteral("End of sitting %1").arg(before->sitting),
-               QStringLiteral("Sitting %1 comes after the break.").arg(coming->sitting),
-               QStringLiteral("Begin sitting %1").arg(coming->sitting));
+    show_head(std::nullopt);
+    pages_->setCurrentWidget(pause_);
+    pause_->show_words({QStringLiteral("Sitting %1 is done").arg(before->sitting),
+                        QStringLiteral("Sitting %1 comes after the break: drink water, eat something plain, and come "
+                                       "back when you are called.")
+                            .arg(coming->sitting),
+                        QStringLiteral("Begin sitting %1").arg(coming->sitting), locked_names(before->sitting)});
     return;
   }
-  if (!port_->day(coming->sitting)) return show_day(coming->sitting);
+  if (!port_->day(coming->sitting)) {
+    show_head(std::nullopt);
+    pages_->setCurrentWidget(day_);
+    return day_->show_sitting(coming->sitting, std::max(coming->sitting, port_->setup().sittings));
+  }
   if (before && !rested && !port_->sheet(coming->id).started) return show_rest();
   pages_->setCurrentWidget(pair_);
   pair_->show_pair(*coming);
+  show_head(coming);
 }
 
-void TasteScreen::show_day(int sitting) {
-  if (sitting_ != sitting) {
-    for (auto* box : {cold_, ate_, swallows_}) box->setChecked(false);
-    day_note_->clear();
-  }
-  sitting_ = sitting;
-  day_title_->setText(QStringLiteral("%1, sitting %2 of %3")
-                          .arg(QString::fromStdString(port_->setup().alias))
-                          .arg(sitting)
-                          .arg(std::max(sitting, port_->setup().sittings)));
-  pages_->setCurrentWidget(day_);
-  cold_->setFocus();
-}
-
-void TasteScreen::keep_day() {
-  DayState state;
-  state.sitting = sitting_;
-  state.cold = cold_->isChecked();
-  state.ate_lately = ate_->isChecked();
-  state.swallows = swallows_->isChecked();
-  state.note = day_note_->text().toStdString();
-  state.noted = clock_.now();
-  const auto kept = port_->day_state(state);
-  day_message_->setText(kept ? QString() : QString::fromStdString(wording::sentence(kept.error())));
-  if (kept) refresh();
-}
-
-void TasteScreen::show_pause(const QString& title, const QString& words, const QString& button) {
-  pause_title_->setText(title);
-  pause_words_->setText(words);
-  pause_clock_->setVisible(false);
-  pause_button_->setText(button);
-  pause_button_->setVisible(!button.isEmpty());
+void TasteScreen::show_done() {
+  show_head(std::nullopt);
   pages_->setCurrentWidget(pause_);
-  focus_page();
+  pause_->show_words(
+      {QStringLiteral("That was the last pair"),
+       QStringLiteral("Your flight is done and every sheet of yours is locked. Thank you; nothing more is "
+                      "asked of you. Until all have tasted, keep what you noticed to yourself."),
+       {},
+       locked_names(sitting_now())});
+  if (!told_done_) emit flight_done();
+  told_done_ = true;
+}
+
+std::int64_t TasteScreen::rest_left() const {
+  const auto before = last_locked();
+  const auto locked = before ? port_->sheet(before->id).locked : std::nullopt;
+  return locked ? port_->setup().rest_ms - elapsed(*locked, clock_.now()).count() : 0;
 }
 
 void TasteScreen::show_rest() {
-  const auto before = last_locked();
-  const auto locked = before ? port_->sheet(before->id).locked : std::nullopt;
-  const auto left = locked ? port_->setup().rest_ms - elapsed(*locked, clock_.now()).count() : 0;
-  const bool fresh = pages_->currentWidget() != pause_ || !tick_->isActive();
-  if (fresh) {
-    show_pause(QStringLiteral("Rest"), {}, QStringLiteral("Next pair"));
+  if (!tick_->isActive()) {
+    show_head(std::nullopt);
+    pages_->setCurrentWidget(pause_);
     tick_->start();
   }
-  pause_clock_->setText(left_text(left));
-  pause_clock_->setVisible(true);
-  pause_words_->setText(left > 0 ? QStringLiteral("Rinse with water and wait until the mouth is clean.")
-                                 : QStringLiteral("Rested. Take the next pair when it stands in front of you."));
+  pause_->show_rest(rest_left(), locked_names(sitting_now()));
 }
 
 void TasteScreen::onward() {
@@ -219,24 +198,40 @@ void TasteScreen::onward() {
   refresh();
 }
 
-void TasteScreen::focus_page() {
-  if (pages_->currentWidget() != pause_) return;
-  if (!pause_button_->isHidden())
-    pause_button_->setFocus();
-  else
-    findChild<QPushButton*>(QStringLiteral("leave"))->setFocus();
+void TasteScreen::look(int index) {
+  const auto locked = locked_of(sitting_now());
+  if (index < 0 || index >= static_cast<int>(locked.size())) return;
+  tick_->stop();
+  pages_->setCurrentWidget(pair_);
+  pair_->show_locked(locked[static_cast<std::size_t>(index)]);
+  show_head(locked[static_cast<std::size_t>(index)]);
+}
+
+void TasteScreen::flight_changed() {
+  const auto flight = port_->flight();
+  const auto& shown = pair_->serving();
+  const bool at_pair = pages_->currentWidget() == pair_ || pages_->currentWidget() == guess_;
+  if (!at_pair || std::ranges::any_of(flight, [&](const BlindServing& s) { return s.id == shown.id; })) {
+    if (!at_pair) refresh();
+    return;
+  }
+  tick_->stop();
+  show_head(std::nullopt);
+  pages_->setCurrentWidget(pause_);
+  // The same words whatever the pair held and whatever the reason was.
+  pause_->show_words(
+      {QStringLiteral("This pair is off the table"),
+       QStringLiteral("Leave cups %1 and %2 as they are; they are taken away, and their sheet is closed. "
+                      "Other cups may come in their place later.")
+           .arg(QString::fromStdString(shown.left.text()), QString::fromStdString(shown.right.text())),
+       QStringLiteral("Go on"),
+       {}});
 }
 
 void TasteScreen::showEvent(QShowEvent* event) {
   QWidget::showEvent(event);
   refresh();
   if (pages_->currentWidget() == pair_) pair_->go(pair_->step());
-}
-
-void TasteScreen::keyPressEvent(QKeyEvent* event) {
-  const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
-  if (enter && pages_->currentWidget() == day_) return keep_day();
-  QWidget::keyPressEvent(event);
 }
 
 }  // namespace likeleaf::ui

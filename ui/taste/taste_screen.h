@@ -8,17 +8,16 @@
 #include "core/base/style.h"
 #include "core/session/taster_port.h"
 
-class QCheckBox;
-class QLabel;
-class QLineEdit;
-class QPushButton;
 class QStackedWidget;
 class QTimer;
 
 namespace likeleaf::ui {
 
+class DayPage;
 class GuessPage;
 class PairPage;
+class PausePage;
+class TasteHead;
 
 /// One assessor's flight: state of the day once a sitting, warm-up, then pair after pair with rests between. Where one
 /// stands is read from the book, so a screen that is opened again goes on where it was left.
@@ -35,35 +34,32 @@ class TasteScreen final : public QWidget {
   void leave_wanted();  ///< the taster is done for now
 
  protected:
-  void keyPressEvent(QKeyEvent* event) override;
   void showEvent(QShowEvent* event) override;
 
  private:
-  QWidget* make_day();
-  QWidget* make_pause();
-  void show_day(int sitting);
-  void keep_day();
-  void show_pause(const QString& title, const QString& words, const QString& button);
+  void show_head(const std::optional<BlindServing>& now);
   void show_rest();
+  void show_done();
   void onward();
-  void focus_page();
+  void look(int index);
+  void flight_changed();
+  [[nodiscard]] std::int64_t rest_left() const;
   [[nodiscard]] std::optional<BlindServing> next() const;
   [[nodiscard]] std::optional<BlindServing> last_locked() const;
+  [[nodiscard]] std::vector<BlindServing> locked_of(int sitting) const;
+  [[nodiscard]] QStringList locked_names(int sitting) const;
+  [[nodiscard]] int sitting_now() const;
 
   std::unique_ptr<TasterPort> port_;
   const Clock& clock_;
+  Subscription kept_, flight_;
+  TasteHead* head_;
   QStackedWidget* pages_;
-  QWidget* day_;
-  QLabel *day_title_, *day_message_;
-  QCheckBox *cold_, *ate_, *swallows_;
-  QLineEdit* day_note_;
+  DayPage* day_;
   PairPage* pair_;
   GuessPage* guess_;
-  QWidget* pause_;
-  QLabel *pause_title_, *pause_words_, *pause_clock_;
-  QPushButton* pause_button_;
+  PausePage* pause_;
   QTimer* tick_;
-  int sitting_ = 0;                            ///< of the day page
   std::optional<IdOf<Serving>> rested_after_;  ///< the pair after which the rest was ended by the taster
   bool told_done_ = false;
 };

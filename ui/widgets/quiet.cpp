@@ -11,20 +11,23 @@ namespace likeleaf::ui {
 QuietButton::QuietButton(const QString& text, Look look, QWidget* parent) : QPushButton(text, parent) {
   const Tokens& t = tokens();
   setFocusPolicy(Qt::TabFocus);  // a click must not take the focus from the scale that it is about
+  const bool plain = look == Look::bare || look == Look::link;
   setFont(face(15, look == Look::bare ? Weight::regular : Weight::semi_bold));
   setCursor(Qt::PointingHandCursor);
   const QString back = look == Look::filled     ? t.action.name()
                        : look == Look::outlined ? t.sheet.name()
                                                 : QStringLiteral("transparent");
-  const QString ink = look == Look::filled     ? t.on_action.name()
-                      : look == Look::outlined ? t.action.name()
-                                               : t.soft_ink.name();
-  const QString edge = look == Look::bare ? QStringLiteral("transparent") : t.action.name();
-  setStyleSheet(QStringLiteral("QPushButton{background:%1;color:%2;border:1px solid %3;border-radius:6px;padding:%4}"
-                               "QPushButton:checked{background:%5;color:%6}"
-                               "QPushButton:focus{border:2px solid %6}")
-                    .arg(back, ink, edge, look == Look::bare ? QStringLiteral("4px 8px") : QStringLiteral("9px 15px"),
-                         t.band.name(), t.ink.name()));
+  const QString ink = look == Look::filled ? t.on_action.name()
+                      : look == Look::bare ? t.soft_ink.name()
+                                           : t.action.name();
+  const QString edge = plain ? QStringLiteral("transparent") : t.action.name();
+  setStyleSheet(
+      QStringLiteral("QPushButton{background:%1;color:%2;border:1px solid %3;border-radius:6px;padding:%4;outline:none}"
+                     "QPushButton:checked{background:%5;color:%6}"
+                     "QPushButton:focus{border:2px solid %6}"
+                     "QPushButton:disabled{background:transparent;color:%7;border:1px solid %8}")
+          .arg(back, ink, edge, plain ? QStringLiteral("4px 8px") : QStringLiteral("9px 15px"), t.band.name(),
+               t.ink.name(), t.soft_ink.name(), t.line.name()));
 }
 
 void QuietButton::keyPressEvent(QKeyEvent* event) {
@@ -63,6 +66,19 @@ QLineEdit* underlined_edit(const QString& hint, QWidget* parent) {
                      "QLineEdit:disabled{border-bottom:1px solid %3}")
           .arg(t.soft_ink.name(), t.action.name(), t.line.name()));
   return edit;
+}
+
+void soften(QWidget* widget, Keep keep) {
+  const Tokens& t = tokens();
+  const QColor ink = keep == Keep::kept ? t.ink : keep == Keep::waiting ? t.soft_ink : t.caution;
+  QPalette palette = widget->palette();
+  palette.setColor(QPalette::WindowText, ink);
+  palette.setColor(QPalette::Text, ink);
+  widget->setPalette(palette);
+  if (keep == Keep::failed)
+    widget->setAccessibleDescription(QStringLiteral("not kept yet"));
+  else if (widget->accessibleDescription() == QStringLiteral("not kept yet"))
+    widget->setAccessibleDescription({});
 }
 
 QString left_text(std::int64_t milliseconds) {

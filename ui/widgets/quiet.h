@@ -4,6 +4,8 @@
 #include <QPushButton>
 #include <QString>
 
+#include "ui/widgets/keep.h"
+
 class QLabel;
 class QLineEdit;
 
@@ -13,7 +15,7 @@ namespace likeleaf::ui {
 class QuietButton final : public QPushButton {
   Q_OBJECT
  public:
-  enum class Look { filled, outlined, bare };
+  enum class Look { filled, outlined, bare, link };  ///< link: bare, in the action colour
   QuietButton(const QString& text, Look look, QWidget* parent);
 
  protected:
@@ -23,6 +25,8 @@ class QuietButton final : public QPushButton {
 
 QLabel* plain_label(const QString& text, const QFont& font, const QColor& color, QWidget* parent);
 QLineEdit* underlined_edit(const QString& hint, QWidget* parent);
+/// Soft ink while what it shows is on its way to the disk, the caution colour and a described mark when it was refused.
+void soften(QWidget* widget, Keep keep);
 /// "0:48" for what is left, never under zero.
 QString left_text(std::int64_t milliseconds);
 

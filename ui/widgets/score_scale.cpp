@@ -67,7 +67,7 @@ void ScoreScale::set_name(const QString& name) {
 
 void ScoreScale::set_size(Size size) {
   size_ = size;
-  setFixedHeight(size == Size::large ? 46 : size == Size::band ? 24 : 33);
+  setFixedHeight(size == Size::large ? 64 : size == Size::band ? 32 : 36);
   update();
 }
 
@@ -102,10 +102,22 @@ std::optional<int> ScoreScale::halves() const {
   return score ? std::optional(score->halves()) : std::nullopt;
 }
 
+void ScoreScale::set_keep(Keep keep) {
+  if (keep == keep_) return;
+  keep_ = keep;
+  setAccessibleDescription(keep == Keep::failed ? QStringLiteral("not kept yet") : QString());
+  update();
+}
+
+void ScoreScale::set_ends(const QString& low, const QString& high) {
+  low_ = low;
+  high_ = high;
+}
+
 QRectF ScoreScale::track() const {
   const double number = number_width(size_);
   const double from = side_ == Side::left ? number : 0;
-  return {from + 1, 2, width() - number - 2, height() - 6.0};
+  return {from + 1, 2, width() - number - 2, height() - (size_ == Size::large ? 24.0 : 8.0)};
 }
 
 QPoint ScoreScale::place_of(int halves) const {
@@ -114,46 +126,70 @@ QPoint ScoreScale::place_of(int halves) const {
   return {static_cast<int>(std::lround(side_ == Side::left ? t.right() - part : t.left() + part)), height() / 2};
 }
 
-void ScoreScale::paintEvent(QPaintEvent*) {
+void ScoreScale::paint_track(QPainter& p, const QRectF& line) const {
   const Tokens& t = tokens();
-  QPainter p(this);
-  p.setRenderHint(QPainter::Antialiasing);
-  const QRectF line = track();
   const bool large = size_ == Size::large, band = size_ == Size::band;
   const auto at = [&](double halves) {
     const double part = line.width() * halves / top;
     return side_ == Side::left ? line.right() - part : line.left() + part;
   };
+  const double band_top = height() / 2.0 - 5;
   if (band) {
-    p.fillRect(QRectF(line.left(), line.center().y() - 4, line.width(), 9), t.band);
+    p.fillRect(QRectF(line.left(), band_top, line.width(), 10), t.band);
   } else {
     p.setPen(QPen(t.line, 1));
     p.drawLine(QPointF(line.left(), line.bottom()), QPointF(line.right(), line.bottom()));
     if (open_)
       for (int h = 0; h <= top; ++h)
-        p.drawLine(QPointF(at(h), line.bottom()), QPointF(at(h), line.bottom() - (h % 2 ? 4 : 7)));
+        p.drawLine(QPointF(at(h), line.bottom()), QPointF(at(h), line.bottom() - (h % 2 ? 4 : 8)));
   }
   if (const auto now = halves(); now && *now > 0) {
-    QColor ink = t.ink;
+    QColor ink = keep_ == Keep::kept ? t.ink : t.soft_ink;
     ink.setAlphaF(large ? 0.88F : 0.56F);
-    const double thick = large ? 21 : band ? 9 : 11;
-    const double y = band ? line.center().y() - 4 : line.bottom() - thick - 8;
-    p.fillRect(QRectF(std::min(at(0), at(*now)), y, std::abs(at(*now) - at(0)), thick), ink);
+    const double thick = large ? 21 : band ? 10 : 11;
+    const double y = band ? band_top : line.bottom() - thick - 9;
+    p.setPen(Qt::NoPen);
+    p.setBrush(ink);
+    p.drawRoundedRect(QRectF(std::min(at(0), at(*now)), y, std::abs(at(*now) - at(0)), thick), 2, 2);
   }
-  const double number = number_width(size_) - 12;
-  const QRectF words =
-      side_ == Side::left ? QRectF(0, 0, number, height() - 2) : QRectF(width() - number, 0, number, height() - 2);
-  const bool unscored = mark_ && !veiled_ && std::holds_alternative<NoScore>(*mark_);
-  p.setPen(mark_ && !veiled_ ? t.ink : t.soft_ink);
-  p.setFont(large ? face(30, Weight::bold) : band ? face(15) : face(19, Weight::medium));
-  p.drawText(words, static_cast<int>((side_ == Side::left ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter),
-             unscored ? QStringLiteral("×") : shown());
+  if (!large || !open_) return;
+  p.setPen(t.soft_ink);
+  p.setFont(face(13));
+  const QRectF under(line.left(), line.bottom() + 3, line.width(), 18);
+  const bool left = side_ == Side::left;
+  p.drawText(under, static_cast<int>(left ? Qt::AlignRight : Qt::AlignLeft), low_);
+  p.drawText(under, static_cast<int>(left ? Qt::AlignLeft : Qt::AlignRight), high_);
+}
+
+void ScoreScale::paint_number(QPainter& p, const QRectF& line) const {
+  const Tokens& t = tokens();
+  const bool large = size_ == Size::large, band = size_ == Size::band, left = side_ == Side::left;
+  const auto aligned = static_cast<int>((left ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
+  const double number = number_width(size_) - 14, high = large ? height() - 16 : height() - 2;
+  const QRectF words = left ? QRectF(0, 0, number, high) : QRectF(width() - number, 0, number, high);
+  const bool seen = mark_ && !veiled_;
+  const bool unscored = seen && std::holds_alternative<NoScore>(*mark_);
+  p.setPen(!seen ? t.soft_ink : keep_ == Keep::failed ? t.caution : keep_ == Keep::waiting ? t.soft_ink : t.ink);
+  p.setFont(!seen ? face(band ? 15 : 19) : large ? face(30, Weight::bold) : band ? face(15) : face(19, Weight::medium));
+  p.drawText(words, aligned, unscored ? QStringLiteral("×") : shown());
   if (unscored && !band) {
     p.setFont(face(15));
-    p.drawText(line.adjusted(4, 0, -4, -8),
-               static_cast<int>((side_ == Side::left ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter), shown());
+    p.drawText(line.adjusted(4, 0, -4, -9), aligned, shown());
   }
-  if (hasFocus()) p.fillRect(QRectF(words.left(), height() - 3, words.width(), 3), t.action);
+  if (seen && keep_ == Keep::failed) {
+    // Not by colour alone: a mark of its own at the outer edge.
+    p.setFont(face(15, Weight::bold));
+    p.drawText(QRectF(left ? 0 : width() - 8, 0, 8, high), Qt::AlignCenter, QStringLiteral("!"));
+  }
+  if (hasFocus()) p.fillRect(QRectF(words.left(), large ? high - 1 : height() - 3, words.width(), 3), t.action);
+}
+
+void ScoreScale::paintEvent(QPaintEvent*) {
+  QPainter p(this);
+  p.setRenderHint(QPainter::Antialiasing);
+  const QRectF line = track();
+  paint_track(p, line);
+  paint_number(p, line);
 }
 
 void ScoreScale::ask_halves(int halves) {

@@ -5,6 +5,9 @@
 #include <optional>
 
 #include "core/domain/score.h"
+#include "ui/widgets/keep.h"
+
+class QPainter;
 
 namespace likeleaf::ui {
 
@@ -25,6 +28,10 @@ class ScoreScale final : public QWidget {
   void set_open(bool open, bool by_tab);
   /// The mark is kept but not shown, to eyes and screen reader alike.
   void set_veiled(bool veiled);
+  /// Soft ink until the mark is on disk; marked when it could not be written.
+  void set_keep(Keep keep);
+  /// What the two ends of the scale mean, written under it while it is large.
+  void set_ends(const QString& low, const QString& high);
 
   [[nodiscard]] const std::optional<Mark>& mark() const { return mark_; }
   [[nodiscard]] bool open() const { return open_; }
@@ -52,6 +59,8 @@ class ScoreScale final : public QWidget {
 
  private:
   [[nodiscard]] QRectF track() const;
+  void paint_track(QPainter& p, const QRectF& line) const;
+  void paint_number(QPainter& p, const QRectF& line) const;
   void type_digit(int digit);
   void type_half();
   void ask_at(double x);
@@ -60,6 +69,8 @@ class ScoreScale final : public QWidget {
   Size size_ = Size::small;
   std::optional<Mark> mark_;
   bool open_ = false, veiled_ = false;
+  Keep keep_ = Keep::kept;
+  QString low_, high_;
   char decimal_mark_ = '.';
   QString typed_;  ///< since focus came or Backspace: "1" waits for a 0
   int wheel_ = 0;

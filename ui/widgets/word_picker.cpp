@@ -4,7 +4,6 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
-#include <QListWidget>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -37,20 +36,59 @@ WordPicker::WordPicker(std::vector<AromaWord> lexicon, QWidget* parent)
   offers_->setFocusPolicy(Qt::NoFocus);
   offers_->setFrameShape(QFrame::NoFrame);
   offers_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  offers_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  offers_->setStyleSheet(
+      QStringLiteral("QListWidget{background:%1;border:1px solid %2;border-radius:4px}"
+                     "QListWidget::item{padding:8px 10px;color:%3}"
+                     "QListWidget::item:selected{background:%4;color:%3}")
+          .arg(tokens().sheet.name(), tokens().soft_ink.name(), tokens().ink.name(), tokens().band.name()));
   offers_->hide();
+  message_ = plain_label({}, face(15), tokens().caution, this);
+  message_->hide();
   down->addWidget(chosen_);
   down->addWidget(line_);
-  down->addWidget(offers_);
+  down->addWidget(message_);
   down->addStretch(1);
   connect(line_, &QLineEdit::textEdited, this, &WordPicker::offer);
   connect(offers_, &QListWidget::itemClicked, this, [this](QListWidgetItem* item) { add(item->text()); });
-  connect(chosen_, &QLabel::linkActivated, this, [this](const QString& link) {
-    const auto at = static_cast<std::size_t>(link.toInt());
-    if (at >= words_.size() || !isEnabled()) return;
-    auto words = words_;
-    words.erase(words.begin() + static_cast<std::ptrdiff_t>(at));
-    emit words_wanted(words);
-  });
+  connect(chosen_, &QLabel::linkActivated, this,
+          [this](const QString& link) { take_away(static_cast<std::size_t>(link.toInt())); });
+}
+
+void WordPicker::take_away(std::size_t at) {
+  if (at >= words_.size() || !open_) return;
+  auto words = words_;
+  words.erase(words.begin() + static_cast<std::ptrdiff_t>(at));
+  emit words_wanted(words);
+}
+
+void WordPicker::set_open(bool open) {
+  open_ = open;
+  line_->setEnabled(open);
+  if (!open) offers_->hide();
+}
+
+void WordPicker::set_message(const QString& message) {
+  message_->setText(message);
+  message_->setVisible(!message.isEmpty());
+  line_->setAccessibleDescription(message);
+}
+
+void WordPicker::place_offers() {
+  // Over what lies below: a list that pushed the sheet about would move what the hand is going for.
+  if (offers_->parentWidget() != window()) offers_->setParent(window());
+  int wide = line_->width();
+  for (int i = 0; i < offers_->count(); ++i) wide = std::max(wide, offers_->sizeHintForColumn(0) + 24);
+  offers_->resize(wide, offers_->sizeHintForRow(0) * offers_->count() + 4);
+  const QPoint under = line_->mapTo(window(), QPoint(0, line_->height() + 2));
+  offers_->move(std::min(under.x(), window()->width() - wide - 8),
+                std::min(under.y(), window()->height() - offers_->height()));
+  offers_->show();
+  offers_->raise();
+}
+
+WordPicker::~WordPicker() {
+  delete offers_;
 }
 
 void WordPicker::set_name(const QString& name) {
@@ -64,8 +102,10 @@ QString WordPicker::shown(const WordMark& mark) const {
   return text;
 }
 
-void WordPicker::set_words(const std::vector<WordMark>& words) {
+void WordPicker::set_words(const std::vector<WordMark>& words, Keep keep) {
+  if (words != words_) set_message({});
   words_ = words;
+  keep_ = keep;
   show_words();
 }
 
@@ -75,12 +115,19 @@ void WordPicker::set_veiled(bool veiled) {
 }
 
 void WordPicker::show_words() {
-  QStringList parts;
-  for (std::size_t i = 0; i < words_.size() && !veiled_; ++i)
+  const Tokens& t = tokens();
+  const QColor ink = keep_ == Keep::kept ? t.ink : keep_ == Keep::waiting ? t.soft_ink : t.caution;
+  QStringList parts, said;
+  for (std::size_t i = 0; i < words_.size() && !veiled_; ++i) {
+    said << shown(words_[i]);
     parts << QStringLiteral("<a href=\"%1\" style=\"color:%2;text-decoration:none\">%3</a>")
                  .arg(i)
-                 .arg(tokens().ink.name(), shown(words_[i]).toHtmlEscaped());
+                 .arg(ink.name(), shown(words_[i]).toHtmlEscaped());
+  }
+  if (!parts.isEmpty() && keep_ == Keep::failed) parts.front().prepend(QStringLiteral("! "));
   chosen_->setText(parts.join(QStringLiteral(" · ")));
+  chosen_->setAccessibleName(said.join(QStringLiteral(", ")));
+  chosen_->setToolTip(parts.isEmpty() || !open_ ? QString() : QStringLiteral("Click on a word to take it away"));
   chosen_->setVisible(!parts.isEmpty());
 }
 
@@ -99,8 +146,10 @@ void WordPicker::offer() {
         item->setToolTip(QString::fromStdString(word.definition));
       }
   }
-  offers_->setFixedHeight(offers_->count() ? offers_->sizeHintForRow(0) * offers_->count() + 4 : 0);
-  offers_->setVisible(offers_->count() > 0);
+  if (offers_->count() > 0 && isVisible())
+    place_offers();
+  else
+    offers_->hide();
 }
 
 void WordPicker::add(QString typed) {
@@ -129,6 +178,8 @@ void WordPicker::add(QString typed) {
 
 bool WordPicker::eventFilter(QObject* watched, QEvent* event) {
   if (watched != line_) return QWidget::eventFilter(watched, event);
+  if (event->type() == QEvent::FocusIn) emit focused();
+  if (event->type() == QEvent::Hide) offers_->hide();
   if (event->type() == QEvent::FocusOut) {
     // What was typed is not lost when one tabs on.
     add(line_->text());
@@ -142,15 +193,21 @@ bool WordPicker::eventFilter(QObject* watched, QEvent* event) {
     add(offers_->isVisible() && offers_->currentItem() ? offers_->currentItem()->text() : line_->text());
     return true;
   }
+  if (key == Qt::Key_Tab && offers_->isVisible()) {
+    add(offers_->item(std::max(0, offers_->currentRow()))->text());
+    return true;
+  }
   if ((key == Qt::Key_Down || key == Qt::Key_Up) && offers_->isVisible()) {
     offers_->setCurrentRow(
         std::clamp(offers_->currentRow() + (key == Qt::Key_Down ? 1 : -1), -1, offers_->count() - 1));
     return true;
   }
   if (key == Qt::Key_Backspace && line_->text().isEmpty() && !words_.empty()) {
-    auto words = words_;
-    words.pop_back();
-    emit words_wanted(words);
+    take_away(words_.size() - 1);
+    return true;
+  }
+  if (key == Qt::Key_Escape && offers_->isVisible()) {
+    offers_->hide();
     return true;
   }
   return false;

@@ -62,6 +62,7 @@ void MainWindow::build() {
   ruled.setColor(QPalette::Window, t.line);
   line->setAutoFillBackground(true);
   line->setPalette(ruled);
+  head_line_ = line;
   down->addWidget(line);
   strip_ = new KeptStrip(page);
   down->addWidget(strip_);
@@ -200,7 +201,8 @@ void MainWindow::listen() {
   kept_ = session_->on_kept([this](const Kept& kept) {
     if (kept.not_kept) {
       head_->show_kept(QStringLiteral("not kept"));
-      strip_->show_not_kept(text(wording::sentence(*kept.not_kept)), false);
+      // A taster is told at the table, without the book's name.
+      if (!taste_) strip_->show_not_kept(text(wording::sentence(*kept.not_kept)), false);
       return;
     }
     closing_anyway_ = false;
@@ -317,7 +319,13 @@ void MainWindow::go(Place place) {
       break;
   }
   bar_->set_current(place);
+  show_bar(true);
   show_head();
+}
+
+void MainWindow::show_bar(bool shown) {
+  head_->setVisible(shown);
+  head_line_->setVisible(shown);
 }
 
 void MainWindow::ask_who_tastes() {
@@ -352,8 +360,8 @@ void MainWindow::taste_as(int index) {
   delete taste_;
   taste_ = new TasteScreen(std::move(*port), services_.clock, style_, pages_);
   pages_->addWidget(taste_);
+  show_bar(false);
   pages_->setCurrentWidget(taste_);
-  taste_->setFocus();
   connect(
       taste_, &TasteScreen::leave_wanted, this, [this] { go(Place::taste); }, Qt::QueuedConnection);
   connect(taste_, &TasteScreen::flight_done, this, [this] { show_head(); });

@@ -66,6 +66,8 @@ class MainWindow final : public QMainWindow {
   void drop_screens();
   void go(Place place);
   void show_head();
+  /// While somebody tastes nothing of the trial, the book or the way through it is on screen: Taste has its own head.
+  void show_bar(bool shown);
   void ask_who_tastes();
   void taste_as(int index);
   void type_in_for(int index);
@@ -80,6 +82,7 @@ class MainWindow final : public QMainWindow {
   std::unique_ptr<Session> session_;
   Subscription kept_, changes_;
   QStackedWidget* pages_ = nullptr;
+  QWidget* head_line_ = nullptr;
   StartScreen* start_ = nullptr;
   WindowHead* head_ = nullptr;
   KeptStrip* strip_ = nullptr;
