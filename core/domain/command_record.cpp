@@ -90,18 +90,21 @@ void add_brews(Trial& trial, const KeyPair& old, const KeyPair& fresh) {
   if (!a_first) add_brew(trial, old.cup_a.brew, fresh.cup_a.brew);
 }
 
-/// The same assessors, places and sides, under the spare's codes.
-void add_servings(Trial& trial, const KeyPair& old, const KeyPair& fresh) {
+/// The same assessors, places and sides, under the spare's codes. Which code goes where is told by the codes on the
+/// table alone, the lower one's cup gets the spare's first: were it told by the levels, a void would show a taster
+/// something of the key.
+void add_servings(Trial& trial, IdOf<Pair> old, const Spare& spare) {
   std::vector<BlindServing> added;
   for (const auto& serving : trial.servings) {
-    if (serving.pair != old.id) continue;
+    if (serving.pair != old) continue;
+    const bool left_is_lower = serving.left < serving.right;
     BlindServing again = serving;
-    DerivedId entropy(fresh.id.text() + " " + serving.id.text());
+    DerivedId entropy(spare.pair.text() + " " + serving.id.text());
     again.id = IdOf<Serving>::make(entropy);
-    again.pair = fresh.id;
-    again.left = serving.left == old.code_a ? fresh.code_a : fresh.code_b;
-    again.right = serving.right == old.code_a ? fresh.code_a : fresh.code_b;
-    again.instead_of = old.id;
+    again.pair = spare.pair;
+    again.left = left_is_lower ? spare.code_one : spare.code_two;
+    again.right = left_is_lower ? spare.code_two : spare.code_one;
+    again.instead_of = old;
     added.push_back(again);
   }
   trial.servings.insert(trial.servings.end(), added.begin(), added.end());
@@ -129,10 +132,10 @@ Result<Change> run(const TrialPtr& trial, const VoidPair& command, const Moment&
   const auto spare = pair->kind == PairKind::warm_up ? std::nullopt : next_spare(*trial);
   next->voids.push_back({command.pair, command.who, command.why, now, spare});
   if (spare) {
+    add_servings(*next, pair->id, trial->key->spares[*spare]);
     const auto fresh = resolve_pair(*next, trial->key->spares[*spare].pair);
     if (!fresh) return fail(ErrorKind::internal, "spare", std::to_string(*spare));
     add_brews(*next, *pair, *fresh);
-    add_servings(*next, *pair, *fresh);
   }
   return change(std::move(next), Part::voids, command.pair.text());
 }

@@ -97,6 +97,25 @@ bool has_role(const Plan& plan, IdOf<Assessor> person, Role role) {
 
 }  // namespace
 
+namespace {
+
+/// Which of a spare's codes stands where the sealed pair's cup a stood: sides are kept when a pair is brewed again.
+std::optional<BlindCode> stands_for_a(const Trial& trial, const KeyPair& sealed,
+                                      const std::vector<const Void*>& steps) {
+  const auto of_pair = [&](IdOf<Pair> pair, IdOf<Assessor> assessor) {
+    return std::ranges::find_if(trial.servings, [&](const BlindServing& s) {
+      return s.pair == pair && (assessor.empty() || s.assessor == assessor);
+    });
+  };
+  const auto now = of_pair(trial.key->spares[*steps.front()->spare].pair, {});
+  if (now == trial.servings.end()) return std::nullopt;
+  const auto then = of_pair(sealed.id, now->assessor);
+  if (then == trial.servings.end()) return std::nullopt;
+  return then->left == sealed.code_a ? now->left : now->right;
+}
+
+}  // namespace
+
 std::optional<KeyPair> resolve_pair(const Trial& trial, IdOf<Pair> pair) {
   if (!trial.key) return std::nullopt;
   // From the spare back to the sealed pair; a replacement may itself have been voided. Never more steps than voids, so
@@ -113,11 +132,12 @@ std::optional<KeyPair> resolve_pair(const Trial& trial, IdOf<Pair> pair) {
   if (steps.empty()) return out;
   const Spare& spare = trial.key->spares[*steps.front()->spare];
   const bool one_brew = out.cup_a.brew == out.cup_b.brew;
+  const bool a_is_one = stands_for_a(trial, out, steps) != spare.code_two;
   out.id = spare.pair;
-  out.code_a = spare.code_one;
-  out.code_b = spare.code_two;
-  out.cup_a.brew = spare.brew_one;
-  out.cup_b.brew = one_brew ? spare.brew_one : spare.brew_two;
+  out.code_a = a_is_one ? spare.code_one : spare.code_two;
+  out.code_b = a_is_one ? spare.code_two : spare.code_one;
+  out.cup_a.brew = a_is_one || one_brew ? spare.brew_one : spare.brew_two;
+  out.cup_b.brew = a_is_one && !one_brew ? spare.brew_two : spare.brew_one;
   return out;
 }
 

@@ -105,7 +105,7 @@ TEST(TasteScreen, the_whole_sheet_by_keyboard_alone_in_sixty_presses_or_fewer) {
   t.press("ok");
   t.press(Qt::Key_PageDown);
   t.press(Qt::Key_Return);
-  cup("445737");
+  cup("445738");
   t.press(Qt::Key_Return);
   ASSERT_EQ(t.step(), ui::TasteStep::compare);
   for (const auto key : {serving.first == Side::left ? Qt::Key_Left : Qt::Key_Right, Qt::Key_Down, Qt::Key_Down,

@@ -62,6 +62,7 @@ struct Table {
     return found;
   }
   void click(const QString& name) {
+    QApplication::processEvents();
     auto* button = child<QPushButton>(name);
     ASSERT_TRUE(button->isVisible()) << name.toStdString();
     QTest::mouseClick(button, Qt::LeftButton);

@@ -48,23 +48,24 @@ FinishCard::FinishCard(const Clock& clock, QWidget* parent) : QFrame(parent) {
   down->addStretch(1);
 }
 
-void FinishCard::set_look(const Look& left, const Look& right, bool both, bool compared) {
+void FinishCard::set_look(const Look& left, const Look& right, bool both, bool given) {
   for (std::size_t i = 0; i < 2; ++i) {
     const Look& look = i == 0 ? left : right;
     timers_[i]->set_name(QStringLiteral("Finish length, cup ") + look.code, both ? look.code : QString());
     timers_[i]->set_mark(look.mark, look.keep);
-    timers_[i]->setVisible(look.timed || (timers_[i]->running() && !compared));
+    timers_[i]->setVisible(look.timed || timers_[i]->running());
     given_[i]->setText(QStringLiteral("%1  %2").arg(
         look.code, look.mark
                        ? (look.keep == Keep::failed ? QStringLiteral("! ") : QString()) + TapTimer::text_of(*look.mark)
                        : QStringLiteral("–")));
     soften(given_[i], look.keep);
-    given_[i]->setVisible(compared);
+    given_[i]->setVisible(given && !timers_[i]->running());
   }
-  hint_->setText(compared
-                     ? QStringLiteral("first sip only; tasting again does not change it")
-                     : QStringLiteral("press when the first full sip is swallowed or spat, again when all has gone"));
-  hint_->setVisible(!both);
+}
+
+void FinishCard::set_hint(const QString& hint) {
+  hint_->setText(hint);
+  hint_->setVisible(!hint.isEmpty());
 }
 
 AromaCard::AromaCard(const std::string& attribute, char decimal_mark, QWidget* parent) : QFrame(parent) {

@@ -30,8 +30,9 @@ class FinishCard final : public QFrame {
     Keep keep = Keep::kept;
     bool timed = false;  ///< the timer is there to be tapped
   };
-  /// `both`: two timers stand together, each with its code. `compared`: only what they gave.
-  void set_look(const Look& left, const Look& right, bool both, bool compared);
+  /// `both`: two timers stand together, each with its code. `given`: what they gave, beside any that still runs.
+  void set_look(const Look& left, const Look& right, bool both, bool given);
+  void set_hint(const QString& hint);
 
  private:
   std::array<TapTimer*, 2> timers_{};

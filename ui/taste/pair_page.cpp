@@ -48,6 +48,7 @@ class SheetArea final : public QScrollArea {
 PairPage::PairPage(TasterPort& port, const Clock& clock, const Style& style, QWidget* parent)
     : QWidget(parent), port_(port), clock_(clock), style_(style) {
   setFocusPolicy(Qt::ClickFocus);
+  setObjectName(QStringLiteral("pair_page"));
   setAccessibleName(QStringLiteral("The pair on the table"));
   auto* all = new QVBoxLayout(this);
   all->setContentsMargins(0, 0, 0, 0);

@@ -87,6 +87,7 @@ class PairPage final : public QWidget {
   [[nodiscard]] bool open(Side side) const;
   [[nodiscard]] bool veiled(Side side) const;
   [[nodiscard]] Side tapped() const;
+  [[nodiscard]] bool taps() const;
   [[nodiscard]] QString code(Side side) const;
   [[nodiscard]] std::vector<TasteStep> steps() const;
   [[nodiscard]] int step_index() const;

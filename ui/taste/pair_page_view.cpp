@@ -43,11 +43,17 @@ void PairPage::refresh() {
   for (const Side side : {Side::left, Side::right}) {
     auto& look = looks[side == Side::left ? 0 : 1];
     look.code = code(side);
-    if (!finish_.empty()) look.mark = mark_in(sheet_.cup(side), finish_);
+    if (!finish_.empty() && !veiled(side)) look.mark = mark_in(sheet_.cup(side), finish_);
     look.keep = keeping_.of(mark_place(side, finish_));
     look.timed = open(side) && step_ != TasteStep::compare;
   }
-  finish_card_->set_look(looks[0], looks[1], step_ == TasteStep::both_cups, step_ == TasteStep::compare);
+  const bool comparing = step_ == TasteStep::compare;
+  finish_card_->set_look(looks[0], looks[1], step_ == TasteStep::both_cups, comparing || step_ == TasteStep::rinse);
+  finish_card_->set_hint(
+      comparing ? QStringLiteral("first sip only; tasting again does not change it")
+      : step_ == TasteStep::first_cup || step_ == TasteStep::second_cup
+          ? QStringLiteral("press when the first full sip is swallowed or spat, again when all has gone")
+          : QString());
   words_card_->set_note(sheet_.note, keeping_.of(note_place), !read_only_);
   show_foot();
 }
@@ -240,13 +246,19 @@ void PairPage::focus_first() {
   to->scale(side)->setFocus();
 }
 
+bool PairPage::taps() const {
+  if (read_only_ || finish_.empty()) return false;
+  // A finish that outlasts the scoring is stopped wherever one is by then.
+  const bool runs = finish_card_->timer(Side::left)->running() || finish_card_->timer(Side::right)->running();
+  return runs || (step_ != TasteStep::rinse && step_ != TasteStep::compare);
+}
+
 void PairPage::keyPressEvent(QKeyEvent* event) {
   const bool editing = qobject_cast<QLineEdit*>(QApplication::focusWidget()) != nullptr;
   const bool plain = !(event->modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier));
   switch (event->key()) {
     case Qt::Key_Space:
-      if (!editing && !read_only_ && !finish_.empty() && !event->isAutoRepeat() && step_ != TasteStep::rinse &&
-          step_ != TasteStep::compare) {
+      if (!editing && !event->isAutoRepeat() && taps()) {
         finish_card_->timer(tapped())->tap();
         refresh();
       }

@@ -7,6 +7,7 @@
 #include <QVBoxLayout>
 
 #include "ui/theme/theme.h"
+#include "ui/widgets/clock_face.h"
 #include "ui/widgets/quiet.h"
 
 namespace likeleaf::ui {
@@ -26,11 +27,12 @@ PausePage::PausePage(QWidget* parent) : QWidget(parent) {
   down->setSpacing(14);
   title_ = plain_label({}, face(22, Weight::semi_bold), t.ink, column);
   title_->setObjectName(QStringLiteral("pause_title"));
-  clock_ = plain_label({}, face(84, Weight::semi_bold), t.ink, column);
+  clock_ = new ClockFace(column, Qt::AlignLeft);
+  clock_->setFixedHeight(96);
   clock_->setObjectName(QStringLiteral("pause_clock"));
   words_ = plain_label({}, face(17), t.soft_ink, column);
   words_->setObjectName(QStringLiteral("pause_words"));
-  for (auto* label : {title_, clock_, words_}) down->addWidget(label);
+  for (QWidget* one : std::initializer_list<QWidget*>{title_, clock_, words_}) down->addWidget(one);
   down->addStretch(1);
   look_row_ = new QWidget(column);
   looks_ = new QHBoxLayout(look_row_);
@@ -107,7 +109,7 @@ void PausePage::show_rest(std::int64_t left_ms, const QStringList& locked) {
   rests_ = true;
   title_->setText(QStringLiteral("Rest"));
   setAccessibleName(QStringLiteral("Rest"));
-  clock_->setText(left_text(left_ms));
+  clock_->show_time(left_text(left_ms));
   clock_->show();
   words_->setText(over ? QStringLiteral("Rested. Take the next pair when it stands in front of you.")
                        : QStringLiteral("Rinse with water and wait until the mouth is clean."));

@@ -11,6 +11,8 @@ class QPushButton;
 
 namespace likeleaf::ui {
 
+class ClockFace;
+
 class PausePage final : public QWidget {
   Q_OBJECT
  public:
@@ -41,7 +43,8 @@ class PausePage final : public QWidget {
   bool rests_ = false;
   std::optional<bool> over_;  ///< of the rest that is shown
   QStringList locked_;
-  QLabel *title_, *clock_, *words_, *look_label_;
+  ClockFace* clock_;
+  QLabel *title_, *words_, *look_label_;
   QWidget* look_row_;
   QHBoxLayout* looks_;
   QPushButton *onward_, *early_, *leave_;

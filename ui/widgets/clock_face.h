@@ -8,7 +8,7 @@ namespace likeleaf::ui {
 class ClockFace final : public QWidget {
   Q_OBJECT
  public:
-  explicit ClockFace(QWidget* parent = nullptr);
+  explicit ClockFace(QWidget* parent = nullptr, Qt::Alignment side = Qt::AlignRight);
   /// Repaints only when the words change.
   void show_time(const QString& time);
   [[nodiscard]] const QString& time() const { return time_; }
@@ -20,6 +20,7 @@ class ClockFace final : public QWidget {
 
  private:
   QString time_;
+  Qt::Alignment side_;
 };
 
 }  // namespace likeleaf::ui

@@ -206,7 +206,9 @@ void ScoreScale::type_digit(int digit) {
       ask_halves(whole * 2 + (digit == 5 ? 1 : 0));
       typed_.clear();
     } else {
-      emit refused(typed_ + QString::number(digit));
+      const QString wrong = typed_ + QString::number(digit);
+      typed_.clear();
+      emit refused(wrong);
     }
     return;
   }

@@ -28,6 +28,7 @@ WordPicker::WordPicker(std::vector<AromaWord> lexicon, QWidget* parent)
   chosen_->setTextFormat(Qt::RichText);
   chosen_->setTextInteractionFlags(Qt::LinksAccessibleByMouse);
   line_ = underlined_edit(QStringLiteral("type a word"), this);
+  line_->setObjectName(QStringLiteral("word_typed"));
   line_->setMaxLength(60);
   line_->installEventFilter(this);
   offers_ = new QListWidget(this);

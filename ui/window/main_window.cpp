@@ -283,7 +283,7 @@ void MainWindow::show_head() {
 
 void MainWindow::go(Place place) {
   if (place != Place::trials && (!session_ || !session_->trial())) place = Place::trials;
-  if (taste_ && place != Place::taste) {
+  if (taste_) {
     taste_->deleteLater();
     taste_ = nullptr;
   }
