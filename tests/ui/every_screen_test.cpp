@@ -122,7 +122,10 @@ bool goes_on(const QRect& from, const QRect& to) {
 const std::map<std::string, std::string>& goes_its_own_way() {
   static const std::map<std::string, std::string> known{
       {"paper_sheets", "a sheet is typed as it was written: the cup sipped first, the other, then the answers"},
-      {"paper_alone", "as paper_sheets"}};
+      {"paper_alone", "as paper_sheets"},
+      {"taste_pair",
+       "a sheet is walked in the order of tasting; what is seldom wanted, a fault or a typed finish, comes last"},
+      {"taste_alone", "as taste_pair"}};
   return known;
 }
 

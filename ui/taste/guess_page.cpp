@@ -13,7 +13,7 @@ namespace likeleaf::ui {
 
 GuessPage::GuessPage(TasterPort& port, QWidget* parent) : QWidget(parent), port_(port) {
   const Tokens& t = tokens();
-  setFocusPolicy(Qt::StrongFocus);
+  setFocusPolicy(Qt::ClickFocus);
   setAccessibleName(QStringLiteral("Two questions after the lock"));
   auto* down = new QVBoxLayout(this);
   down->setContentsMargins(200, 56, 200, 28);

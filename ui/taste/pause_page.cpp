@@ -14,7 +14,7 @@ namespace likeleaf::ui {
 
 PausePage::PausePage(QWidget* parent) : QWidget(parent) {
   const Tokens& t = tokens();
-  setFocusPolicy(Qt::StrongFocus);
+  setFocusPolicy(Qt::ClickFocus);
   auto* around = new QHBoxLayout(this);
   around->setContentsMargins(28, 64, 28, 28);
   auto* column = new QWidget(this);
