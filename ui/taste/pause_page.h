@@ -23,6 +23,8 @@ class PausePage final : public QWidget {
   };
   explicit PausePage(QWidget* parent);
   void show_words(const Words& words);
+  /// Another rest begins: it asks for the focus anew.
+  void begin_rest() { over_.reset(); }
   /// The rest: while time is left the way on asks for a deliberate act, another button that has not the focus.
   void show_rest(std::int64_t left_ms, const QStringList& locked);
   [[nodiscard]] bool rests() const { return rests_; }

@@ -187,6 +187,7 @@ void TasteScreen::show_rest() {
   if (!tick_->isActive()) {
     show_head(std::nullopt);
     pages_->setCurrentWidget(pause_);
+    pause_->begin_rest();
     tick_->start();
   }
   pause_->show_rest(rest_left(), locked_names(sitting_now()));
