@@ -361,6 +361,8 @@ struct Shape<AdoptedRule> {
     v.need("review", x.review);
     v.need("counter_checked", x.counter_checked);
     v.need("at", x.at);
+    v.unless_empty("left", x.left);
+    v.unless_empty("why", x.why);
   }
 };
 template <>

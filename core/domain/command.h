@@ -164,7 +164,8 @@ enum class Part {
   amendments,
   unmask,
   rule,
-  registers
+  registers,
+  reports
 };
 struct Notice {
   Part part = Part::plan;

@@ -195,6 +195,9 @@ Result<Change> run(const TrialPtr& trial, const AdoptRule& command, const Moment
   AdoptedRule rule = command.rule;
   if (auto text = check_text(rule.sentence, "house rule", true); !text) return tl::unexpected<Error>(text.error());
   if (auto text = check_text(rule.who, "who", true); !text) return tl::unexpected<Error>(text.error());
+  if (auto text = check_text(rule.why, "reason", rule.left); !text) return tl::unexpected<Error>(text.error());
+  if (rule.left && (!rule.from_when.empty() || !rule.review.empty() || rule.counter_checked))
+    return fail(ErrorKind::not_allowed, "house rule", "left, with a day or a check", "a rule that is left has neither");
   if (auto text = check_text(rule.from_when, "from when"); !text) return tl::unexpected<Error>(text.error());
   if (auto text = check_text(rule.review, "review date"); !text) return tl::unexpected<Error>(text.error());
   for (const auto& leaf : rule.leaves)

@@ -64,12 +64,15 @@ struct UnmaskRecord {
   bool operator==(const UnmaskRecord&) const = default;
 };
 
+/// What the house decided about the rule: taken over, or left, each with who.
 struct AdoptedRule {
   std::string sentence;
   std::vector<IdOf<Lot>> leaves;
   std::string from_when, who, review;
   bool counter_checked = false;
   Moment at;
+  bool left = false;  ///< not taken over; `why` says the reason, and there is no day, review or check
+  std::string why{};
   bool operator==(const AdoptedRule&) const = default;
 };
 

@@ -46,7 +46,9 @@ struct Columns {
   std::string right_title;
   std::vector<std::string> right_paragraphs;
 };
-struct PageBreak {};
+struct PageBreak {
+  bool right_hand = false;  ///< goes on to an odd page, so that what follows is the front of a sheet of paper
+};
 
 using Block = std::variant<Heading, Paragraph, Steps, Table, Figure, Aside, Rule, Columns, PageBreak>;
 

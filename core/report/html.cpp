@@ -49,7 +49,7 @@ figure{margin:1rem 0;background:#FDFBF6;border-radius:6px}figure svg{width:100%;
 .wide{overflow-x:auto}table{border-collapse:collapse;font-size:.8rem;margin:.5rem 0 1rem}caption{text-align:left;font-weight:600;padding:.3rem 0}
 th,td{padding:.25rem .6rem .25rem 0;border-bottom:1px solid var(--line);text-align:left;vertical-align:top}th.n,td.n{text-align:right;white-space:nowrap}
 .turn{border-top:1px dashed var(--line);margin:3rem 0 2rem}footer{color:var(--soft);font-size:.85rem;margin-top:3rem;border-top:1px solid var(--line);padding-top:.5rem}
-@media print{.turn{break-before:page;border:0;margin:0}}
+@media print{.turn{break-before:page;border:0;margin:0}.turn.front{break-before:right}}
 )";
 
 std::string list(const std::vector<std::string>& items) {
@@ -100,7 +100,9 @@ std::string block_html(const Block& block, const FigureSvg& figure) {
             for (const auto& text : c.right_paragraphs) out += "<p>" + escaped(text) + "</p>";
             return out + "</section></div>\n";
           },
-          [](const PageBreak&) { return std::string("<div class=\"turn\"></div>\n"); }},
+          [](const PageBreak& b) {
+            return std::string(b.right_hand ? "<div class=\"turn front\"></div>\n" : "<div class=\"turn\"></div>\n");
+          }},
       block);
 }
 

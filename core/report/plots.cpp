@@ -23,7 +23,9 @@ double fitted_step(double span, int about) {
   return 10 * power;
 }
 
-std::string quoted(const std::string& cell) {
+/// A text cell. What a spreadsheet would take for a formula gets an apostrophe.
+std::string quoted(std::string cell) {
+  if (!cell.empty() && std::string_view("=+-@\t\r").find(cell[0]) != std::string_view::npos) cell.insert(0, "'");
   if (cell.find_first_of(",\"\r\n") == std::string::npos) return cell;
   std::string out = "\"";
   for (const char c : cell) out += c == '"' ? "\"\"" : std::string(1, c);
@@ -191,11 +193,13 @@ std::optional<RegisterPlot> register_plot(const Unmasked& unmasked, Contrast con
 }
 
 std::string csv(const IntervalPlot& plot) {
-  std::string out = "attribute,deciding,estimate,low,high,level,margin\r\n";
+  const bool parts = std::ranges::any_of(plot.rows, [](const auto& r) { return !r.part.empty(); });
+  std::string out = fmt::format("attribute,{}deciding,estimate,low,high,level,margin\r\n", parts ? "part," : "");
   for (const auto& r : plot.rows)
-    out += fmt::format("{},{},{},{},{},{},{}\r\n", quoted(r.label), r.deciding ? "yes" : "no", cell(r.estimate),
-                       r.interval ? cell(r.interval->low) : "", r.interval ? cell(r.interval->high) : "",
-                       r.interval ? cell(r.interval->level) : "", cell(r.margin));
+    out += fmt::format("{},{}{},{},{},{},{},{}\r\n", quoted(r.label), parts ? quoted(r.part) + "," : "",
+                       r.deciding ? "yes" : "no", cell(r.estimate), r.interval ? cell(r.interval->low) : "",
+                       r.interval ? cell(r.interval->high) : "", r.interval ? cell(r.interval->level) : "",
+                       cell(r.margin));
   return out;
 }
 

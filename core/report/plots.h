@@ -26,7 +26,8 @@ struct IntervalRow {
   double estimate = 0;
   std::optional<evidence::Interval> interval;
   double margin = 1;
-  std::string said;  ///< the row in words, for screen readers
+  std::string said;    ///< the row in words, for screen readers
+  std::string part{};  ///< of a breakdown: the leaf or the taster, whose rows share one label
 };
 /// One row per attribute; the margin as a band; dot, bar, split dot, ring.
 struct IntervalPlot {

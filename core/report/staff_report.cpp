@@ -4,10 +4,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 
 #include "core/base/number_text.h"
 #include "core/domain/seal.h"
+#include "core/report/annex.h"
+#include "core/report/views.h"
 #include "core/wording/cautions.h"
 #include "core/wording/sentences.h"
 
@@ -127,28 +130,47 @@ std::vector<std::string> how_we_brewed(const Plan& plan, int per_lot, const Styl
   steps.push_back(per_lot > 0 ? fmt::format("{} brews of each, in blind pairs, order and sides balanced.",
                                             upper_first(small_number(per_lot)))
                               : "In blind pairs, order and sides balanced.");
-  steps.emplace_back("Taste it yourself: the next page, its answer overleaf.");
+  steps.emplace_back("Taste it yourself: the last sheet, its answer overleaf.");
   return steps;
 }
 
-Figure figure_of(const IntervalPlot& plot, const std::string& caption) {
-  std::string alt = plot.title + ". ";
-  for (const auto& row : plot.rows) alt += row.said + " ";
-  return {plot, caption, alt};
+std::string joined(const std::vector<std::string>& parts, std::string_view last) {
+  std::string out;
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    out += (i == 0 ? "" : i + 1 == parts.size() ? std::string(last) : ", ") + parts[i];
+  return out;
 }
 
-std::string drawn_levels(const Findings& f, Contrast contrast, const Style& style) {
-  std::set<std::string> levels;
+/// What one leaf did by itself on the deciding attributes: "bitterness +2.0, body +0.1".
+std::string of_the_leaf(const Findings& f, Contrast c, const std::string& leaf, const Style& style) {
+  std::vector<std::string> said;
   for (const auto& a : f.attributes)
-    if (a.contrast == contrast && a.deciding && a.interval)
-      levels.insert(number_text(a.interval->level * 100, 1, style));
-  std::string out;
-  for (const auto& level : levels) out += (out.empty() ? "" : ", ") + level;
-  if (out.empty()) return "Lines: 95" + std::string(no_break_space) + "% intervals. Band: the margin.";
-  return fmt::format(
-      "Deciding attributes are drawn at the level at which each was decided ({}{}%), also noted ones at 95{}%. Band: "
-      "the margin.",
-      out, no_break_space, no_break_space);
+    if (a.deciding && a.contrast == c)
+      for (const auto& lot : a.by_lot)
+        if (lot.name == leaf)
+          said.push_back(lower_first(a.attribute.name) + " " + wording::estimate_text(a, lot.mean, style));
+  return joined(said, ", ");
+}
+
+void the_answer(const Findings& f, const SealedPlan& plan, Contrast c, const std::string& leaf, const Style& style,
+                std::vector<Block>& out) {
+  const std::string high = level_text(plan.plan.lever, c.b, style), low = level_text(plan.plan.lever, c.a, style);
+  out.emplace_back(Heading{"The answer", 1});
+  out.emplace_back(Paragraph{"Lift the cups first. What the panel found: " + wording::headline(f, plan, style),
+                             Paragraph::Tone::lead});
+  if (const auto said = of_the_leaf(f, c, leaf, style); !said.empty())
+    out.emplace_back(Paragraph{
+        fmt::format("{} by itself, {} minus {}: {}, in points of the scale from 0 to 10.", leaf, high, low, said)});
+  for (const auto& a : f.attributes) {
+    if (!a.deciding || a.contrast != c || a.word == evidence::Word::noted || !a.direct) continue;
+    const auto& d = *a.direct;
+    out.emplace_back(Paragraph{
+        fmt::format("{}, asked outright on {} tasted pairs: {} said more at {}, {} more at {}, "
+                    "{} could not tell.",
+                    a.attribute.name, d.less + d.cannot_tell + d.more, d.more, high, d.less, low, d.cannot_tell)});
+  }
+  out.emplace_back(
+      Paragraph{"If you could not tell, that is an answer too: write it down with the day and your initials."});
 }
 
 void taste_it_yourself(const Findings& f, const Unmasked& unmasked, const Style& style, std::vector<Block>& out) {
@@ -163,7 +185,7 @@ void taste_it_yourself(const Findings& f, const Unmasked& unmasked, const Style&
           widest = std::fabs(lot.mean);
           leaf = lot.name;
         }
-  out.emplace_back(PageBreak{});
+  out.emplace_back(PageBreak{true});
   out.emplace_back(Heading{"Taste it yourself", 1});
   out.emplace_back(
       Paragraph{"Two cups, one difference. Brew both, chill both the same way, and let somebody else hand them to you.",
@@ -198,204 +220,46 @@ void taste_it_yourself(const Findings& f, const Unmasked& unmasked, const Style&
   for (const auto& text : wording::cautions(wording::Step::staff, plan, unmasked.plan().registers.lots, style))
     out.emplace_back(Paragraph{text, Paragraph::Tone::caution});
   out.emplace_back(PageBreak{});
-  out.emplace_back(Heading{"The answer", 2});
-  out.emplace_back(
-      Paragraph{"Lift the cups first. What the panel found: " + wording::headline(f, unmasked.plan(), style)});
+  the_answer(f, unmasked.plan(), c, leaf, style, out);
 }
 
-Table numbers_table(const Findings& f, const SealedPlan& plan, const Style& style) {
-  Table t;
-  t.caption =
-      "All attributes. n counts tasted pairs, G brew pairs; p by the method named; Holm over the deciding attributes.";
-  t.columns = {"Attribute", "Contrast", "Word", "Difference", "Range", "Level", "G",
-               "n",         "p moved",  "Holm", "p held",     "Holm",  "Method"};
-  t.numeric = {false, false, false, true, false, true, true, true, true, true, true, true, false};
-  const auto p = [&](const std::optional<double>& v) { return v ? p_text(*v, style) : std::string("–"); };
-  for (const auto& a : f.attributes)
-    t.rows.push_back({a.attribute.name, wording::contrast_text(plan.plan.lever, a.contrast, style),
-                      a.deciding ? wording::word_text(a) : "also noted",
-                      a.brew_pairs == 0 ? "–" : wording::estimate_text(a, a.estimate, style),
-                      a.interval ? wording::interval_text(a, *a.interval, style) : "–",
-                      a.interval ? number_text(a.interval->level * 100, 1, style) + no_break_space + "%" : "–",
-                      std::to_string(a.brew_pairs), std::to_string(a.tasted_pairs), p(a.p_moved), p(a.p_moved_holm),
-                      p(a.p_held), p(a.p_held_holm), a.method});
-  return t;
+/// "2 and 3 March 2026": the days on which sheets were locked.
+std::string tasting_days(const Trial& trial) {
+  std::map<std::int64_t, std::string> days;
+  for (const auto* serving : live_servings(trial))
+    if (const auto sheet = trial.sheets.find(serving->id); sheet != trial.sheets.end() && sheet->second->locked)
+      days.emplace(sheet->second->locked->utc_ms, date_text(*sheet->second->locked));
+  std::vector<std::string> texts;
+  for (const auto& [at, text] : days)
+    if (texts.empty() || texts.back() != text) texts.push_back(text);
+  const auto month = [](const std::string& text) { return text.substr(std::min(text.find(' '), text.size())); };
+  for (std::size_t i = 0; i + 1 < texts.size(); ++i)
+    if (month(texts[i]) == month(texts.back())) texts[i].resize(texts[i].find(' '));
+  if (texts.size() > 3) return texts.front() + " to " + texts.back();
+  return joined(texts, " and ");
 }
 
-Table checks_table(const Findings& f, const SealedPlan& plan, const Style& style) {
-  Table t;
-  t.caption = "Checks on the brew pairs’ differences. They decide nothing.";
-  t.columns = {"Attribute",      "Contrast",    "Other method p", "Signed rank p (Pratt; dropped)",
-               "Hodges–Lehmann", "Sign test p", "Up, same, down", "Share up, 95 %"};
-  t.columns.back() = std::string("Share up, 95") + no_break_space + "%";
-  t.numeric = {false, false, true, true, false, true, true, false};
-  for (const auto& a : f.attributes) {
-    const auto& c = a.checks;
-    const auto p = [&](const std::optional<double>& v) { return v ? p_text(*v, style) : std::string("–"); };
-    std::string hl = c.hodges_lehmann ? wording::estimate_text(a, *c.hodges_lehmann, style) : "–";
-    if (c.hodges_lehmann_interval) hl += " (" + wording::interval_text(a, *c.hodges_lehmann_interval, style) + ")";
-    t.rows.push_back({a.attribute.name, wording::contrast_text(plan.plan.lever, a.contrast, style), p(c.other_engine_p),
-                      p(c.signed_rank_p) + "; " + p(c.signed_rank_dropped_p), hl, p(c.sign_test_p),
-                      fmt::format("{}, {}, {}", c.positive, c.zero, c.negative),
-                      c.share_positive
-                          ? fmt::format("{} to {}{}%", number_text(c.share_positive->low * 100, 0, style),
-                                        number_text(c.share_positive->high * 100, 0, style), no_break_space)
-                          : "–"});
-  }
-  return t;
-}
-
-Table parts_table(const Findings& f, const SealedPlan& plan, const Style& style, bool lots) {
-  Table t;
-  t.caption = lots ? "By leaf: mean difference, its 95 % interval, and the estimate drawn towards the overall one."
-                   : "By taster: to help a taster, never a ranking.";
-  t.columns = {"Attribute", "Contrast", lots ? "Leaf" : "Taster", "Brew pairs", "n", "Mean", "95 % range",
-               "Drawn in",  "Unlike: p"};
-  t.numeric = {false, false, false, true, true, true, false, true, true};
-  for (const auto& a : f.attributes)
-    for (const auto& part : lots ? a.by_lot : a.by_assessor) {
-      const auto& unlike = lots ? a.lots : a.assessors;
-      t.rows.push_back({a.attribute.name, wording::contrast_text(plan.plan.lever, a.contrast, style), part.name,
-                        std::to_string(part.brew_pairs), std::to_string(part.tasted_pairs),
-                        wording::estimate_text(a, part.mean, style),
-                        part.interval ? wording::interval_text(a, *part.interval, style) : "–",
-                        wording::estimate_text(a, part.shrunken, style), unlike.p ? p_text(*unlike.p, style) : "–"});
-    }
-  return t;
-}
-
-void direct_table(const Findings& f, const SealedPlan& plan, const Style& style, std::vector<Block>& out) {
-  Table t;
-  t.caption =
-      "Direct answers of the comparing sip. p by the same method as the scores; d′ as if answers were independent.";
-  t.columns = {"Attribute", "Contrast", "Less", "Can’t tell", "More", "p", "d′", "p if independent"};
-  t.numeric = {false, false, true, true, true, true, true, true};
-  for (const auto& a : f.attributes)
-    if (a.direct)
-      t.rows.push_back({a.attribute.name, wording::contrast_text(plan.plan.lever, a.contrast, style),
-                        std::to_string(a.direct->less), std::to_string(a.direct->cannot_tell),
-                        std::to_string(a.direct->more), a.direct->p ? p_text(*a.direct->p, style) : "–",
-                        a.direct->d_prime ? signed_text(*a.direct->d_prime, 2, style) : "–",
-                        a.direct->p_independent ? p_text(*a.direct->p_independent, style) : "–"});
-  if (!t.rows.empty()) out.emplace_back(t);
-}
-
-void record_tables(const Unmasked& unmasked, const Style& style, std::vector<Block>& out) {
-  const Trial& trial = unmasked.trial();
-  const auto lot_code = [&](IdOf<Lot> id) {
-    const auto* lot = find_record(unmasked.plan().registers.lots, id);
-    return lot ? lot->code : std::string("–");
-  };
-  const auto alias_of = [&](IdOf<Serving> id) {
-    for (const auto& p : unmasked.pairings())
-      if (p.serving == id) {
-        const auto* who = find_record(unmasked.plan().registers.assessors, p.assessor);
-        return fmt::format("{}, sitting {}, place {}", who ? who->alias : "–", p.sitting, p.place);
-      }
-    return std::string("–");
-  };
-  if (!trial.voids.empty()) {
-    Table t{"Voided pairs.", {"Leaf", "Who", "When", "Why"}, {}, {}};
-    for (const auto& v : trial.voids) {
-      const auto pair = resolve_pair(trial, v.pair);
-      t.rows.push_back({pair ? fmt::format("{}, brew pair {}", lot_code(pair->lot), pair->set) : "–", v.who,
-                        date_text(v.at) + " " + clock_text(v.at), v.why});
-    }
-    out.emplace_back(t);
-  }
-  if (!trial.amendments.empty()) {
-    Table t{"Amended after lock.", {"Where", "Field", "Old", "New", "Who", "When", "Why"}, {}, {}};
-    for (const auto& a : trial.amendments) {
-      const bool sheet = a.target == Amendment::Target::sheet_mark || a.target == Amendment::Target::sheet_direct;
-      const auto brew = trial.brews.find(a.brew);
-      t.rows.push_back({sheet                       ? alias_of(a.serving)
-                        : brew != trial.brews.end() ? fmt::format("brew {}", brew->second->number)
-                                                    : "plan",
-                        a.field, a.old_value, a.new_value, a.who, date_text(a.at) + " " + clock_text(a.at), a.why});
-    }
-    out.emplace_back(t);
-  }
-  if (!trial.exclusions.empty()) {
-    Table t{"Excluded sheets; they stay in the book.", {"Sheet", "Who", "When", "Why"}, {}, {}};
-    for (const auto& e : trial.exclusions)
-      t.rows.push_back({alias_of(e.serving), e.who, date_text(e.at) + " " + clock_text(e.at), e.why});
-    out.emplace_back(t);
-  }
-  Table brews{"What was brewed.",
-              {"Brew", "Leaf", "Level", "Brew pair", "Leaf mass", "Water", "Poured at", "Steep"},
-              {true, false, true, true, true, true, true, true},
-              {}};
-  std::vector<const Brew*> ordered;
-  for (const auto& [id, brew] : trial.brews) ordered.push_back(brew.get());
-  std::sort(ordered.begin(), ordered.end(), [](const Brew* a, const Brew* b) { return a->number < b->number; });
-  for (const auto* b : ordered) {
-    std::string water = "–", pour = "–", steep = "–";
-    for (std::size_t i = 0; i < b->infusions.size(); ++i) {
-      const std::string sep = i == 0 ? "" : "; ";
-      if (i == 0) water = pour = steep = "";
-      const auto& in = b->infusions[i];
-      water += sep + (in.water ? mass_text(*in.water, style) : "–");
-      pour += sep + (in.pour ? temperature_text(*in.pour, style) : "–");
-      const auto contact = contact_time(*b, static_cast<int>(i) + 1);
-      steep += sep + (contact ? duration_text(*contact, style) : "–");
-    }
-    brews.rows.push_back({std::to_string(b->number), lot_code(b->lot),
-                          level_text(unmasked.plan().plan.lever, b->level, style),
-                          b->set > 0 ? std::to_string(b->set) : "control", b->leaf ? mass_text(*b->leaf, style) : "–",
-                          water, pour, steep});
-  }
-  if (!brews.rows.empty()) out.emplace_back(brews);
-}
-
-void annex(const Findings& f, const Unmasked& unmasked, const Style& style, std::vector<Block>& out) {
-  const SealedPlan& plan = unmasked.plan();
-  out.emplace_back(PageBreak{});
-  out.emplace_back(Heading{"Annex: the numbers", 1});
-  out.emplace_back(Paragraph{wording::scope_sentence(f, plan, style), Paragraph::Tone::plain});
-  out.emplace_back(Heading{"Why believe it", 2});
-  for (const auto& r : wording::reasons(f, unmasked, style))
-    out.emplace_back(Paragraph{r.title + ": " + r.text, r.amber ? Paragraph::Tone::caution : Paragraph::Tone::plain});
-  out.emplace_back(Heading{"All attributes", 2});
-  out.emplace_back(numbers_table(f, plan, style));
-  for (const auto c : f.contrasts) {
-    if (const auto ratio = ratio_plot(f, plan, c, style))
-      out.emplace_back(figure_of(*ratio, "Finish length as a ratio of times. Line: " + drawn_levels(f, c, style)));
-    if (const auto bands = register_plot(unmasked, c, style)) {
-      std::string alt = bands->title + ".";
-      for (const auto& row : bands->rows)
-        alt += fmt::format(" {}: {} at {}, {} at {}.", row.label, number_text(row.a, 1, style), bands->a_label,
-                           number_text(row.b, 1, style), bands->b_label);
-      out.emplace_back(Figure{*bands, "Means over the tasted pairs.", alt});
-    }
-  }
-  for (const auto& a : f.attributes)
-    if (a.deciding)
-      if (const auto paired = paired_plot(a, plan, style)) {
-        std::string alt = paired->title + ".";
-        for (const auto& row : paired->rows)
-          alt += fmt::format(" {}: {} and {}.", row.label, number_text(row.a, 1, style), number_text(row.b, 1, style));
-        out.emplace_back(Figure{*paired, "Each row one brew pair: mean of its tasters’ scores at both levels.", alt});
-      }
-  out.emplace_back(Heading{"Breakdown", 2});
-  out.emplace_back(parts_table(f, plan, style, true));
-  out.emplace_back(parts_table(f, plan, style, false));
-  direct_table(f, plan, style, out);
-  out.emplace_back(checks_table(f, plan, style));
-  out.emplace_back(Heading{"Records", 2});
-  record_tables(unmasked, style, out);
-  out.emplace_back(Heading{"Seal", 2});
-  if (plan.paper_import) {
-    out.emplace_back(Paragraph{"Read from paper tables after the fact: no plan, key or sheet was sealed beforehand."});
-  } else {
-    const auto& mask = *unmasked.trial().unmasked;
-    Table t{"SHA-256 of the canonical texts. They prove tampering only against a printed copy.",
-            {"What", "Digest", "As sealed"},
-            {},
-            {}};
-    t.rows.push_back({"Plan", plan.plan_digest.hex(), mask.plan_intact ? "yes" : "no"});
-    t.rows.push_back({"Key", plan.key_digest.hex(), mask.key_intact ? "yes" : "no"});
-    t.rows.push_back({"Sheets", mask.sheets_digest.hex(), mask.sheets_intact ? "yes" : "no"});
-    out.emplace_back(t);
+/// The rule as the house took it over or left it; else as it was written before tasting.
+void rule_aside(const Findings& f, const SealedPlan& plan, const Trial& trial, const Style& style,
+                std::vector<Block>& out) {
+  const std::string found =
+      f.rule ? "Written before we tasted; what we found: " + lower_first(wording::rule_outcome(*f.rule, plan, style))
+             : std::string("No rule was written beforehand.");
+  if (trial.rule) {
+    const AdoptedRule& rule = *trial.rule;
+    const std::string ended = found.ends_with(".") ? found : found + ".";
+    if (rule.left)
+      out.emplace_back(
+          Aside{"Not taken over: " + rule.sentence, fmt::format("{} {} left it: {}", ended, rule.who, rule.why)});
+    else
+      out.emplace_back(
+          Aside{"House rule from " + rule.from_when,
+                fmt::format("{} {} {} adopted it; {}; review {}.", rule.sentence, ended, rule.who,
+                            rule.counter_checked ? "checked at the counter" : "counter check due", rule.review)});
+  } else if (plan.plan.rule && f.rule) {
+    out.emplace_back(Aside{"Written before tasting", wording::rule_sentence(*plan.plan.rule, plan, style) + " " +
+                                                         wording::rule_outcome(*f.rule, plan, style) +
+                                                         " Not yet adopted as a house rule."});
   }
 }
 
@@ -408,7 +272,8 @@ Document staff_report(const Findings& f, const Unmasked& unmasked, const ReportS
   Document doc;
   doc.meta.title = fmt::format("Trial {}: {}", plan.plan.number, wording::headline(f, plan, style));
   doc.meta.house = (plan.plan.house.empty() ? "" : plan.plan.house + " · ") + "for staff";
-  doc.meta.label = fmt::format("trial {} · {}", plan.plan.number, date_text(trial.unmasked->at));
+  const std::string days = tasting_days(trial);
+  doc.meta.label = fmt::format("trial {} · {}", plan.plan.number, days.empty() ? date_text(trial.unmasked->at) : days);
   doc.meta.foot = plan.paper_import
                       ? "numbers and sheets in the annex; not sealed beforehand"
                       : fmt::format("numbers, sheets and seal {} in the annex", short_digest(plan.plan_digest));
@@ -417,25 +282,10 @@ Document staff_report(const Findings& f, const Unmasked& unmasked, const ReportS
   out.emplace_back(Heading{wording::headline(f, plan, style), 1});
   out.emplace_back(Paragraph{what_we_did(f, plan, style), Paragraph::Tone::lead});
   out.emplace_back(Rule{});
-  if (trial.rule) {
-    std::string text = trial.rule->sentence;
-    if (f.rule)
-      text += " Written before we tasted; what we found: " + lower_first(wording::rule_outcome(*f.rule, plan, style));
-    else
-      text += " Adopted without a rule written beforehand";
-    if (text.ends_with(".")) text.pop_back();
-    text +=
-        fmt::format(". {} adopted it; {}; review {}.", trial.rule->who,
-                    trial.rule->counter_checked ? "checked at the counter" : "counter check due", trial.rule->review);
-    out.emplace_back(Aside{"House rule from " + trial.rule->from_when, text});
-  } else if (plan.plan.rule && f.rule) {
-    out.emplace_back(Aside{"Written before tasting", wording::rule_sentence(*plan.plan.rule, plan, style) + " " +
-                                                         wording::rule_outcome(*f.rule, plan, style) +
-                                                         " Not yet adopted as a house rule."});
-  }
+  rule_aside(f, plan, trial, style, out);
   for (const auto c : f.contrasts)
     if (const auto plot = interval_plot(f, plan, c, style)) {
-      auto figure = figure_of(*plot, drawn_levels(f, c, style));
+      auto figure = described(*plot, drawn_levels(f, c, false, style));
       std::get<IntervalPlot>(figure.data).title = plot->title + ", with how sure we are";
       out.emplace_back(std::move(figure));
     }
@@ -449,8 +299,8 @@ Document staff_report(const Findings& f, const Unmasked& unmasked, const ReportS
   for (const auto& effect : f.drifts)
     columns.right_paragraphs.push_back(wording::drift_text(effect.drift, effect.lot, plan, style) + ".");
   out.emplace_back(std::move(columns));
+  add_annex(f, unmasked, style, out);
   taste_it_yourself(f, unmasked, style, out);
-  annex(f, unmasked, style, out);
   return doc;
 }
 

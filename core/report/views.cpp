@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <set>
 
 #include "core/base/number_text.h"
 #include "core/wording/sentences.h"
@@ -16,16 +17,17 @@ using evidence::AttributeFinding;
 
 IntervalRow part_row(const AttributeFinding& f, const evidence::PartEstimate& part, const Style& style) {
   IntervalRow row;
-  row.label = f.attribute.name + ", " + part.name;
+  row.label = f.attribute.name;
+  row.part = part.name;
   row.word = evidence::Word::noted;  // a breakdown decides nothing, so it carries no word
   row.deciding = true;
   row.estimate = part.mean;
   row.interval = part.interval;
   row.margin = f.margin;
-  row.said =
-      fmt::format("{}: {}{}, {} brew pairs, {} tasted pairs.", row.label, wording::estimate_text(f, part.mean, style),
-                  part.interval ? " (" + wording::interval_text(f, *part.interval, style) + ")" : "", part.brew_pairs,
-                  part.tasted_pairs);
+  row.said = fmt::format("{}, {}: {}{}, {} brew pairs, {} tasted pairs.", row.label, row.part,
+                         wording::estimate_text(f, part.mean, style),
+                         part.interval ? " (" + wording::interval_text(f, *part.interval, style) + ")" : "",
+                         part.brew_pairs, part.tasted_pairs);
   return row;
 }
 
@@ -66,6 +68,21 @@ std::optional<IntervalPlot> parts_plot(const evidence::Findings& findings, const
 }
 
 }  // namespace
+
+std::string drawn_levels(const evidence::Findings& findings, Contrast contrast, bool ratio, const Style& style) {
+  std::set<std::string> levels;
+  bool noted = false;
+  for (const auto& a : findings.attributes) {
+    if (a.contrast != contrast || (a.attribute.scale == Scale::seconds) != ratio || !a.interval) continue;
+    noted = noted || !a.deciding;
+    if (a.deciding) levels.insert(number_text(a.interval->level * 100, 1, style));
+  }
+  if (levels.empty()) return fmt::format("Lines: 95{}% ranges.", no_break_space);
+  std::string out;
+  for (const auto& level : levels) out += (out.empty() ? "" : ", ") + level;
+  return fmt::format("Lines: ranges at the level of each decision ({}{}%){}. Band: the margin.", out, no_break_space,
+                     noted ? fmt::format(", also noted at 95{}%", no_break_space) : std::string());
+}
 
 Figure described(IntervalPlot plot, std::string caption) {
   std::string alt = plot.title + ".";

@@ -10,6 +10,8 @@ namespace likeleaf::report {
 
 enum class PartsBy { leaf, taster };
 
+/// At which confidence the lines of a plot of differences (or of ratios) are drawn, and what its band is.
+std::string drawn_levels(const evidence::Findings& findings, Contrast contrast, bool ratio, const Style& style);
 /// A figure with its rows read out as its text for screen readers.
 Figure described(IntervalPlot plot, std::string caption);
 /// Deciding attributes of one contrast, a row for each leaf or taster: mean difference and its 95 % range where there

@@ -15,6 +15,7 @@
 #include "core/base/result.h"
 #include "core/base/task.h"
 #include "core/domain/command.h"
+#include "core/domain/made_report.h"
 #include "core/domain/trial_import.h"
 #include "core/domain/unmask.h"
 #include "core/session/dispatcher.h"
@@ -81,6 +82,14 @@ class Session {
   /// Locks are barriers; this one runs Unmask and waits until it is on disk.
   Result<Ticket> unmask(const std::string& who);
   Result<Unmasked> unmasked() const;
+
+  /// Keeps a report of a trial as it was made; id and time are filled in. Ticket 0: the newest one of that trial has the
+  /// same document already. Refused while the trial is masked, or without document.
+  Result<Ticket> keep_report(MadeReport report);
+  /// What was made of a trial, newest first, without the documents.
+  [[nodiscard]] Result<std::vector<MadeReport>> reports(IdOf<Trial> trial) const;
+  /// One with its document.
+  [[nodiscard]] Result<MadeReport> report(IdOf<MadeReport> id) const;
 
   [[nodiscard]] bool can_undo(const Scope& scope) const;
   [[nodiscard]] bool can_redo(const Scope& scope) const;

@@ -312,7 +312,7 @@ Result<std::vector<LedgerRow>> load_ledger(SQLite::Database& db) {
                       "WITH live AS (SELECT trial, id FROM serving s WHERE NOT EXISTS "
                       "(SELECT 1 FROM void v WHERE v.trial = s.trial AND v.pair = s.pair)) "
                       "SELECT t.id, t.number, t.question, t.changes, t.lever, t.created, s.sealed, s.paper_import, "
-                      "u.unmasked, h.trial IS NOT NULL, (SELECT count(*) FROM live WHERE live.trial = t.id), "
+                      "u.unmasked, h.trial IS NOT NULL AND coalesce(json_extract(h.document, '$.left'), 0) = 0, (SELECT count(*) FROM live WHERE live.trial = t.id), "
                       "(SELECT count(*) FROM live JOIN sheet ON sheet.serving = live.id WHERE live.trial = t.id "
                       "AND sheet.locked IS NOT NULL) FROM trial t LEFT JOIN seal s ON s.trial = t.id "
                       "LEFT JOIN unmask u ON u.trial = t.id LEFT JOIN house_rule h ON h.trial = t.id "

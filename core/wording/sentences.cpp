@@ -70,6 +70,14 @@ std::string direction(const AttributeFinding& f, double value) {
   return value >= 0 ? f.attribute.more : f.attribute.less;
 }
 
+// "1.1 to 2.7 more", or "1.1 to 2.4 more; 98.3 %" where it was not drawn at 95 %.
+std::string range_text(const AttributeFinding& f, const Style& style) {
+  std::string out = interval_text(f, *f.interval, style);
+  if (f.engine != Engine::describe && std::fabs(f.interval->level - 0.95) > 0.0005)
+    out += fmt::format("; {}{}%", number_text(f.interval->level * 100, 1, style), no_break_space);
+  return out;
+}
+
 // "more bitter at 88 °C by 1.9 (1.1 to 2.7 more)"
 std::string size_clause(const AttributeFinding& f, const SealedPlan& plan, const Style& style, bool several) {
   std::string out;
@@ -82,20 +90,22 @@ std::string size_clause(const AttributeFinding& f, const SealedPlan& plan, const
   else
     out =
         fmt::format("{} {} by {}", direction(f, f.estimate), at_b(f, plan, style, several), points(f.estimate, style));
-  if (f.interval) out += fmt::format(" ({})", interval_text(f, *f.interval, style));
+  if (f.interval) out += fmt::format(" ({})", range_text(f, style));
   return out;
 }
 
+// "A new trial would need about 20 brew pairs to show what we saw, 8 to show 1 point, 8 to show that it holds."
 std::string needed_pairs(const AttributeFinding& f, const Style& style) {
-  std::vector<std::string> parts;
-  if (f.pairs_if_seen)
-    parts.push_back(fmt::format("about {} brew pairs if the truth is what we saw", *f.pairs_if_seen));
-  if (f.pairs_if_margin) parts.push_back(fmt::format("{} if it is {}", *f.pairs_if_margin, margin_text(f, style)));
   std::string out;
-  if (!parts.empty()) out = " To show that it moves takes " + listed(parts) + ", in a new trial.";
-  if (f.pairs_to_hold)
-    out +=
-        fmt::format(" To show it within {} takes about {} if nothing moves.", margin_text(f, style), *f.pairs_to_hold);
+  const auto need = [&](const std::optional<int>& pairs, const std::string& what) {
+    if (!pairs) return;
+    out += out.empty() ? fmt::format(" A new trial would need about {} brew pairs to show {}", *pairs, what)
+                       : fmt::format(", {} to show {}", *pairs, what);
+  };
+  need(f.pairs_if_seen, "what we saw");
+  need(f.pairs_if_margin, margin_text(f, style));
+  need(f.pairs_to_hold, "that it holds");
+  if (!out.empty()) out += ".";
   if (f.not_worth_it) out += " Not worth it with this plan.";
   return out;
 }
@@ -307,7 +317,7 @@ FindingText finding_text(const AttributeFinding& f, const SealedPlan& plan, cons
         out.sentence += fmt::format(" It moved; whether by as much as {} is not sure.", margin_text(f, style));
       break;
     case Word::held: {
-      const std::string range = f.interval ? fmt::format(" ({})", interval_text(f, *f.interval, style)) : "";
+      const std::string range = f.interval ? fmt::format(" ({})", range_text(f, style)) : "";
       if (f.small_real_shift)
         out.sentence = "a small real shift, too small to matter: " + size_clause(f, plan, style, several) + ".";
       else if (f.sensitivity_shown)
@@ -333,9 +343,6 @@ FindingText finding_text(const AttributeFinding& f, const SealedPlan& plan, cons
       out.sentence = f.brew_pairs == 0 ? "nothing to judge." : size_clause(f, plan, style, several) + ".";
       break;
   }
-  if (f.engine != Engine::describe && f.interval && std::fabs(f.interval->level - 0.95) > 0.0005)
-    out.sentence +=
-        fmt::format(" The range is drawn at {}{}%.", number_text(f.interval->level * 100, 1, style), no_break_space);
   if (const auto said = outcome_text(f); f.deciding && !said.empty()) out.sentence += " " + upper_first(said) + ".";
   if (f.cut_off > 0 && f.open_reason != OpenReason::cut_off)
     out.sentence += fmt::format(" {} with a finish time cut off at under 3 or over 120 seconds.",
@@ -507,9 +514,30 @@ void add_drifts(const Findings& f, const SealedPlan& plan, const Style& style, s
                                         ? "×" + ratio(w.estimate, style)
                                         : signed_text(w.estimate, 1, style)));
     }
-    if (!without.empty()) text += " Without that brew pair: " + listed(without) + ".";
+    if (!without.empty()) text += " Without it: " + listed(without) + ".";
     out.push_back({"Drift", text, true});
   }
+}
+
+/// How the answer would read without the sheets that were left out after the unmasking: said, never decided by.
+void add_exclusions(const Findings& f, const Style& style, std::vector<Reason>& out) {
+  if (f.excluded_before + f.excluded_after == 0) return;
+  std::string text;
+  if (f.excluded_before > 0)
+    text = fmt::format("{} left out before the key was opened, with a reason.",
+                       counted(f.excluded_before, "sheet", "sheets"));
+  std::vector<std::string> without;
+  for (const auto& a : f.attributes)
+    if (a.deciding && a.estimate_with_late_exclusions)
+      without.push_back(fmt::format("{} {}", lower_first(a.attribute.name),
+                                    estimate_text(a, *a.estimate_with_late_exclusions, style)));
+  if (f.excluded_after > 0)
+    text += fmt::format("{}{} excluded after it: the answer stands as it was{}.", text.empty() ? "" : " ",
+                        counted(f.excluded_after, "sheet", "sheets"),
+                        without.empty()
+                            ? std::string()
+                            : "; without " + std::string(f.excluded_after == 1 ? "it: " : "them: ") + listed(without));
+  out.push_back({"Excluded sheets", text, f.excluded_after > 0});
 }
 
 }  // namespace
@@ -545,11 +573,7 @@ std::vector<Reason> reasons(const Findings& f, const Unmasked& unmasked, const S
         {"Voided",
          fmt::format("{} voided with a reason and brewed again under spare codes.", counted(f.voided, "pair", "pairs")),
          false});
-  if (f.excluded_before + f.excluded_after > 0)
-    out.push_back({"Excluded sheets",
-                   fmt::format("{} before unmask, {} after; the later ones change nothing but a sensitivity line.",
-                               f.excluded_before, f.excluded_after),
-                   f.excluded_after > 0});
+  add_exclusions(f, style, out);
   if (f.amended > 0)
     out.push_back({"Amended",
                    fmt::format("{} after lock, each with old value, new value and reason in the annex.",

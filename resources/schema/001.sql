@@ -146,6 +146,12 @@ CREATE TABLE unmask (
 CREATE TABLE house_rule (
   trial TEXT PRIMARY KEY REFERENCES trial, document TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
+-- Reports as they were handed out. A document is text in the shape of core/report/document_json.h.
+CREATE TABLE report (
+  id TEXT PRIMARY KEY, trial TEXT NOT NULL REFERENCES trial, position INTEGER NOT NULL, made TEXT NOT NULL,
+  program TEXT NOT NULL, title TEXT NOT NULL, form TEXT NOT NULL, document TEXT NOT NULL,
+  UNIQUE (trial, position)
+) STRICT, WITHOUT ROWID;
 
 -- Guards ------------------------------------------------------------------------------------------------------------
 -- INSERT guards look for the row that REPLACE would silently take away: its delete triggers fire only where recursive
@@ -306,4 +312,12 @@ BEGIN SELECT RAISE(ABORT, 'only added to'); END;
 CREATE TRIGGER amendment_update_kept BEFORE UPDATE ON amendment
 BEGIN SELECT RAISE(ABORT, 'only added to'); END;
 CREATE TRIGGER amendment_delete_kept BEFORE DELETE ON amendment
+BEGIN SELECT RAISE(ABORT, 'only added to'); END;
+
+-- Reports: only added.
+CREATE TRIGGER report_replace BEFORE INSERT ON report WHEN EXISTS (SELECT 1 FROM report x WHERE x.id = NEW.id OR (x.trial = NEW.trial AND x.position = NEW.position))
+BEGIN SELECT RAISE(ABORT, 'only added to'); END;
+CREATE TRIGGER report_update_kept BEFORE UPDATE ON report
+BEGIN SELECT RAISE(ABORT, 'only added to'); END;
+CREATE TRIGGER report_delete_kept BEFORE DELETE ON report
 BEGIN SELECT RAISE(ABORT, 'only added to'); END;

@@ -2,8 +2,8 @@
 
 #include <QAreaSeries>
 #include <QBuffer>
-#include <QCategoryAxis>
 #include <QChart>
+#include <QFontMetricsF>
 #include <QGraphicsScene>
 #include <QGraphicsSimpleTextItem>
 #include <QImage>
@@ -14,6 +14,7 @@
 #include <QRegularExpression>
 #include <QScatterSeries>
 #include <QSvgGenerator>
+#include <QValueAxis>
 #include <algorithm>
 #include <cmath>
 
@@ -31,9 +32,13 @@ struct Overload : F... {
 template <class... F>
 Overload(F...) -> Overload<F...>;
 
-constexpr double row_height = 28;
-constexpr double frame_height = 92;  // ticks, ends of the axis, margins
-constexpr int label_width = 150;     // rows are named by our own text: an axis cannot set some names bold
+constexpr double row_height = 28, part_height = 24, paired_height = 25;
+constexpr double title_height = 28, tick_height = 24, ends_height = 24;
+constexpr double frame_height = title_height + tick_height + ends_height + 16;
+// Rows, ticks and ends are our own text: an axis of the library cannot set some names bold, and shortens ticks to dots
+// where it thinks that they do not fit.
+constexpr int label_width = 150;
+constexpr double small = 13;  // the smallest text of a chart
 
 QString text(const std::string& s) {
   return QString::fromStdString(s);
@@ -42,8 +47,8 @@ QString text(const std::string& s) {
 // A chart being built: its two axes stand before any series, and series paint in the order added.
 struct Canvas {
   QChart* chart;
-  QCategoryAxis* x;
-  QCategoryAxis* y;
+  QValueAxis* x;
+  QValueAxis* y;
 
   void add(QAbstractSeries* series) const {
     chart->addSeries(series);
@@ -91,22 +96,16 @@ Canvas canvas(const Axis& axis, int rows, const Tokens& t) {
   chart->setBackgroundPen(Qt::NoPen);
   chart->legend()->hide();
   chart->setMargins(QMargins(label_width, 4, 14, 4));
-  auto* x = new QCategoryAxis;
-  x->setLabelsPosition(QCategoryAxis::AxisLabelsPositionOnValue);
-  x->setStartValue(axis.low);
-  x->setRange(axis.low, axis.high);
-  for (const auto& tick : axis.ticks) x->append(text(tick.label), tick.at);
-  x->setGridLineVisible(false);
-  x->setLinePenColor(t.line);
-  x->setLabelsColor(t.soft_ink);
-  x->setLabelsFont(face(12));
-  auto* y = new QCategoryAxis;
-  y->setLabelsPosition(QCategoryAxis::AxisLabelsPositionOnValue);
-  y->setStartValue(-0.6);
-  y->setRange(-0.6, rows - 0.4);
-  y->setGridLineVisible(false);
-  y->setLineVisible(false);
-  y->setLabelsVisible(false);
+  const auto bare = [](double low, double high) {
+    auto* one = new QValueAxis;
+    one->setRange(low, high);
+    one->setGridLineVisible(false);
+    one->setLabelsVisible(false);
+    one->setLineVisible(false);
+    return one;
+  };
+  auto* x = bare(axis.low, axis.high);
+  auto* y = bare(-0.6, rows - 0.4);
   chart->addAxis(x, Qt::AlignBottom);
   chart->addAxis(y, Qt::AlignLeft);
   return {chart, x, y};
@@ -126,7 +125,9 @@ QBrush split_fill(const Tokens& t) {
   return g;
 }
 
-void draw_row(const Canvas& c, const report::IntervalRow& row, double at, const Axis& axis, const Tokens& t) {
+// `tick` is half the height of an upright, in rows: a chart of one row must not make a pole of it.
+void draw_row(const Canvas& c, const report::IntervalRow& row, double at, const Axis& axis, double tick,
+              const Tokens& t) {
   const QColor ink = row.deciding ? t.ink : t.soft_ink;
   const bool bar = row.word == Word::held;
   if (row.interval) {
@@ -139,7 +140,7 @@ void draw_row(const Canvas& c, const report::IntervalRow& row, double at, const 
       c.dot(est, at, t.ink, t.ink, 13);
       break;
     case Word::held:
-      if (!row.interval) c.segment(est, at - 0.12, est, at + 0.12, ink, 9);
+      if (!row.interval) c.segment(est, at - tick, est, at + tick, ink, 9);
       break;
     case Word::depends:
       c.dot(est, at, split_fill(t), t.ink, 13);
@@ -148,7 +149,7 @@ void draw_row(const Canvas& c, const report::IntervalRow& row, double at, const 
       c.dot(est, at, t.sheet, t.ink, 13);
       break;
     case Word::noted:
-      c.segment(est, at - 0.14, est, at + 0.14, ink, 1.8);
+      c.segment(est, at - tick, est, at + tick, ink, 1.8);
       break;
   }
 }
@@ -172,9 +173,11 @@ QChart* make(const report::IntervalPlot& plot, const Tokens& t) {
       if (rows[i] && rows[i]->deciding)
         c.band(clamped(-rows[i]->margin, plot.axis), clamped(rows[i]->margin, plot.axis), n - 1 - i - 0.45,
                n - 1 - i + 0.45, t.band);
-  c.segment(0, -0.6, 0, n - 0.4, t.line.darker(120), 1.2);
+  QColor zero = t.soft_ink;  // between the band and the ink, on light and on dark paper
+  zero.setAlpha(110);
+  c.segment(0, -0.6, 0, n - 0.4, zero, 1.2);
   for (int i = 0; i < n; ++i)
-    if (rows[i]) draw_row(c, *rows[i], n - 1 - i, plot.axis, t);
+    if (rows[i]) draw_row(c, *rows[i], n - 1 - i, plot.axis, std::min(0.14, 0.03 * n), t);
   return c.chart;
 }
 
@@ -184,7 +187,9 @@ QChart* make(const report::PairedPlot& plot, const Tokens& t) {
   for (int i = 0; i < n; ++i) {
     const auto& row = plot.rows[i];
     const double at = n - 1 - i, a = clamped(row.a, plot.axis), b = clamped(row.b, plot.axis);
-    c.segment(a, at, b, at, t.line.darker(115), 3);
+    QColor between = t.soft_ink;
+    between.setAlpha(110);
+    c.segment(a, at, b, at, between, 3);
     c.dot(a, at, t.level_a, t.level_a, 11);
     c.dot(b, at, t.level_b, t.level_b, 11, QScatterSeries::MarkerShapeRotatedRectangle);
   }
@@ -205,24 +210,26 @@ QChart* make(const report::RegisterPlot& plot, const Tokens& t) {
 struct RowName {
   QString name;
   bool strong = false, soft = false;
+  QString part;  ///< stands beside the chart when set; the name then stands once for all its parts
 };
+
+std::vector<RowName> interval_names(const report::IntervalPlot& plot) {
+  std::vector<RowName> out;
+  bool noted = false;
+  for (const auto& r : plot.rows) {
+    if (!r.deciding && !noted && !out.empty()) out.push_back({QStringLiteral("also noted"), false, true, {}});
+    noted = noted || !r.deciding;
+    const bool again = !r.part.empty() && &r != &plot.rows.front() && (&r - 1)->label == r.label;
+    out.push_back({again ? QString() : text(r.label), r.deciding, !r.deciding, text(r.part)});
+  }
+  return out;
+}
 
 std::vector<RowName> row_names(const Figure& figure) {
   std::vector<RowName> out;
-  std::visit(Overload{[&](const report::IntervalPlot& p) {
-                        bool noted = false;
-                        for (const auto& r : p.rows) {
-                          if (!r.deciding && !noted && !out.empty())
-                            out.push_back({QStringLiteral("also noted"), false, true});
-                          noted = noted || !r.deciding;
-                          out.push_back({text(r.label), r.deciding, !r.deciding});
-                        }
-                      },
-                      [&](const report::PairedPlot& p) {
-                        for (const auto& r : p.rows) out.push_back({text(r.label), false, false});
-                      },
-                      [&](const report::RegisterPlot& p) {
-                        for (const auto& r : p.rows) out.push_back({text(r.label), false, false});
+  std::visit(Overload{[&](const report::IntervalPlot& p) { out = interval_names(p); },
+                      [&](const auto& p) {
+                        for (const auto& r : p.rows) out.push_back({text(r.label), false, false, {}});
                       }},
              figure.data);
   return out;
@@ -253,48 +260,106 @@ QString title_of(const Figure& figure) {
 }  // namespace
 
 QSizeF figure_size(const Figure& figure, double width) {
-  const double each = std::holds_alternative<report::PairedPlot>(figure.data) ? 25 : row_height;
-  return {width, frame_height + each * std::max<double>(1, static_cast<double>(row_names(figure).size()))};
+  const auto names = row_names(figure);
+  const bool parts = std::ranges::any_of(names, [](const RowName& n) { return !n.part.isEmpty(); });
+  const double each = std::holds_alternative<report::PairedPlot>(figure.data) ? paired_height
+                      : parts                                                 ? part_height
+                                                                              : row_height;
+  return {width, frame_height + each * std::max<double>(1, static_cast<double>(names.size()))};
 }
+
+namespace {
+
+// Everything around the plot that is written, in the scene's own pixels.
+class Lettering {
+ public:
+  Lettering(QGraphicsScene& scene, const QRectF& plot, double width, const Tokens& t)
+      : scene_(scene), plot_(plot), width_(width), t_(t) {}
+
+  void title(const QString& words) { put(words, face(14, Weight::semi_bold), t_.ink, width_ - 16)->setPos(8, 4); }
+
+  void rows(const std::vector<RowName>& names) {
+    for (std::size_t i = 0; i < names.size(); ++i) {
+      const RowName& row = names[i];
+      const QFont font = face(small, row.strong ? Weight::semi_bold : Weight::regular);
+      const QColor color = row.soft ? t_.soft_ink : t_.ink;
+      // Row i stands at n − 1 − i on an axis from −0.6 to n − 0.4.
+      const double share = (0.6 + static_cast<double>(i)) / (static_cast<double>(names.size()) + 0.2);
+      const double middle = plot_.top() + plot_.height() * share;
+      const QString& beside = row.part.isEmpty() ? row.name : row.part;
+      const auto set = [&](QGraphicsSimpleTextItem* item, double x) {
+        item->setPos(x, middle - item->boundingRect().height() / 2);
+      };
+      auto* item = put(beside, row.part.isEmpty() ? font : face(small), color, label_width - 20);
+      set(item, plot_.left() - 12 - item->boundingRect().width());
+      if (row.part.isEmpty() || row.name.isEmpty()) continue;
+      set(put(row.name, font, color, label_width - 28 - item->boundingRect().width()), 8);
+    }
+  }
+
+  void ticks(const Axis& axis) {
+    const double y = plot_.bottom();
+    const QPen pen(t_.line, 1);
+    scene_.addLine(plot_.left(), y, plot_.right(), y, pen);
+    for (const auto& tick : axis.ticks) {
+      if (tick.at < axis.low || tick.at > axis.high) continue;
+      const double x = at(axis, tick.at);
+      scene_.addLine(x, y, x, y + 4, pen);
+      auto* item = put(text(tick.label), face(small), t_.soft_ink, width_);
+      item->setPos(x - item->boundingRect().width() / 2, y + 5);
+    }
+  }
+
+  void ends(const Ends& ends, const Axis& axis) {
+    const double y = plot_.bottom() + tick_height;
+    const double from = ends.shapes ? plot_.left() : plot_.left() - 12, to = std::min(plot_.right() + 12, width_ - 2);
+    const QFont strong = face(small, Weight::semi_bold);
+    const double zero = at(axis, std::clamp(0.0, axis.low, axis.high));
+    const double middle_width = QFontMetricsF(face(small)).horizontalAdvance(ends.middle);
+    // Long names of levels give way to the middle, never run into it.
+    const double left_room = ends.shapes ? (to - from) / 2 - 12 : zero - middle_width / 2 - 10 - from;
+    const double right_room = ends.shapes ? (to - from) / 2 - 12 : to - zero - middle_width / 2 - 10;
+    auto* low = put(ends.low, strong, t_.level_a_text, left_room);
+    low->setPos(from, y);
+    auto* high = put(ends.high, strong, t_.level_b_text, right_room);
+    high->setPos(ends.shapes ? from + low->boundingRect().width() + 24 : to - high->boundingRect().width(), y);
+    if (ends.middle.isEmpty()) return;
+    auto* middle = put(ends.middle, face(small), t_.soft_ink, width_);
+    middle->setPos(zero - middle->boundingRect().width() / 2, y);
+  }
+
+ private:
+  [[nodiscard]] double at(const Axis& axis, double value) const {
+    return plot_.left() + plot_.width() * (value - axis.low) / (axis.high - axis.low);
+  }
+  QGraphicsSimpleTextItem* put(const QString& words, const QFont& font, const QColor& color, double room) {
+    auto* item =
+        scene_.addSimpleText(QFontMetricsF(font).elidedText(words, Qt::ElideRight, std::max(room, 20.0)), font);
+    item->setBrush(color);
+    return item;
+  }
+
+  QGraphicsScene& scene_;
+  QRectF plot_;
+  double width_;
+  const Tokens& t_;
+};
+
+}  // namespace
 
 void paint_figure(QPainter& painter, const Figure& figure, const QRectF& target, QSizeF size, const Tokens& t) {
   QGraphicsScene scene;
   scene.setSceneRect(QRectF(QPointF(), size));
   QChart* chart = std::visit([&](const auto& plot) { return make(plot, t); }, figure.data);
   scene.addItem(chart);
-  constexpr double title_height = 28, ends_height = 26;
   chart->setPos(0, title_height);
-  chart->resize(size.width(), size.height() - title_height - ends_height);
-  const auto put = [&](const QString& s, const QFont& font, const QColor& color) {
-    auto* item = scene.addSimpleText(s, font);
-    item->setBrush(color);
-    return item;
-  };
-  put(title_of(figure), face(14, Weight::semi_bold), t.ink)->setPos(8, 4);
-  const QRectF plot = chart->plotArea().translated(0, title_height);
-  const auto names = row_names(figure);
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    auto* item = put(names[i].name, face(13, names[i].strong ? Weight::semi_bold : Weight::regular),
-                     names[i].soft ? t.soft_ink : t.ink);
-    // Row i stands at n − 1 − i on an axis from −0.6 to n − 0.4.
-    const double share = (0.6 + static_cast<double>(i)) / (static_cast<double>(names.size()) + 0.2);
-    const QRectF box = item->boundingRect();
-    item->setPos(plot.left() - 12 - box.width(), plot.top() + plot.height() * share - box.height() / 2);
-  }
-  const double y = size.height() - ends_height;
-  const Ends ends = ends_of(figure);
-  auto* low = put(ends.low, face(12, Weight::semi_bold), t.level_a_text);
-  low->setPos(plot.left() - (ends.shapes ? 0 : 8), y);
-  auto* high = put(ends.high, face(12, Weight::semi_bold), t.level_b_text);
-  high->setPos(
-      ends.shapes ? plot.left() + low->boundingRect().width() + 24 : plot.right() - high->boundingRect().width() + 8,
-      y);
-  if (!ends.middle.isEmpty()) {
-    auto* middle = put(ends.middle, face(12), t.soft_ink);
-    const auto& axis = std::get<report::IntervalPlot>(figure.data).axis;
-    const double zero = plot.left() + plot.width() * (0 - axis.low) / (axis.high - axis.low);
-    middle->setPos(zero - middle->boundingRect().width() / 2, y);
-  }
+  chart->resize(size.width(), size.height() - title_height - tick_height - ends_height);
+  Lettering lettering(scene, chart->plotArea().translated(0, title_height), size.width(), t);
+  const Axis& axis = std::visit([](const auto& p) -> const Axis& { return p.axis; }, figure.data);
+  lettering.title(title_of(figure));
+  lettering.rows(row_names(figure));
+  lettering.ticks(axis);
+  lettering.ends(ends_of(figure), axis);
   scene.setBackgroundBrush(t.sheet);
   scene.render(&painter, target, scene.sceneRect());
 }

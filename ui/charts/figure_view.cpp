@@ -56,7 +56,7 @@ FigureView::FigureView(report::Figure figure, QString file_stem, PathPrompt prom
   down->setContentsMargins(0, 0, 0, 0);
   down->setSpacing(4);
   down->addWidget(make_canvas(), 1);
-  down->addWidget(label(QString::fromStdString(figure_.caption), face(15), tokens().soft_ink, this));
+  down->addWidget(label(QString::fromStdString(figure_.caption), face(13), tokens().soft_ink, this));
   auto* acts = new QHBoxLayout;
   acts->setSpacing(14);
   auto* copy_act = quiet_button(QStringLiteral("Copy"), QStringLiteral("copy_figure"), this);

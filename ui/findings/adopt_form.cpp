@@ -9,6 +9,7 @@
 #include <algorithm>
 
 #include "core/wording/errors.h"
+#include "ui/findings/sheet_forms.h"
 #include "ui/widgets/blank_line.h"
 #include "ui/widgets/paper_parts.h"
 
@@ -20,7 +21,7 @@ QString text(const std::string& s) {
 }
 
 AdoptedRule start_of(const Trial& trial) {
-  if (trial.rule) return *trial.rule;
+  if (trial.rule && !trial.rule->left) return *trial.rule;
   AdoptedRule rule;
   const Plan& plan = trial.sealed->plan;
   if (plan.rule) {
@@ -66,7 +67,14 @@ AdoptForm::AdoptForm(const Trial& trial, QWidget* parent) : QWidget(parent) {
   }
   leaves->addStretch(1);
   grid->addWidget(label(QStringLiteral("Leaves"), face(15), t.soft_ink, this), 1, 0, Qt::AlignVCenter);
-  grid->addLayout(leaves, 1, 1);
+  auto* leaves_column = new QVBoxLayout;
+  leaves_column->setSpacing(0);
+  leaves_column->addLayout(leaves);
+  leaves_said_ = label({}, face(15), t.caution, this);
+  leaves_said_->setObjectName(QStringLiteral("adopt_leaves_said"));
+  leaves_said_->hide();
+  leaves_column->addWidget(leaves_said_);
+  grid->addLayout(leaves_column, 1, 1);
   from_when_ =
       blank(QStringLiteral("From when"), QStringLiteral("adopt_from"), QStringLiteral("5 March"), start.from_when, 2);
   who_ = blank(QStringLiteral("Who"), QStringLiteral("adopt_who"), QStringLiteral("initials"), start.who, 3);
@@ -74,7 +82,7 @@ AdoptForm::AdoptForm(const Trial& trial, QWidget* parent) : QWidget(parent) {
                   QStringLiteral("a date, or “with the spring harvest”"), start.review, 4);
   auto* acts = new QHBoxLayout;
   auto* yes = outlined_button(QStringLiteral("Adopt"), QStringLiteral("adopt_yes"), this);
-  auto* no = quiet_button(QStringLiteral("Leave it"), QStringLiteral("adopt_no"), this);
+  auto* no = quiet_button(QStringLiteral("Turn back"), QStringLiteral("adopt_no"), this);
   acts->addWidget(yes);
   acts->addWidget(no);
   acts->addStretch(1);
@@ -105,14 +113,64 @@ bool AdoptForm::complete() {
     all = all && !empty;
   };
   need(sentence_, "house rule", "a sentence");
+  const bool none = std::ranges::none_of(leaves_, [](const auto& leaf) { return leaf.second->isChecked(); });
+  leaves_said_->setText(none ? text(wording::sentence({ErrorKind::missing, "leaves", {}, "one leaf or more", {}}))
+                             : QString());
+  leaves_said_->setVisible(none);
+  if (none && all && !leaves_.empty()) leaves_.front().second->setFocus();
+  all = all && !none;
   need(from_when_, "from when", "a day or an occasion");
   need(who_, "who", "who adopts it");
   need(review_, "look again", "a day or an occasion");
   return all;
 }
 
-void AdoptForm::refuse(const QString& sentence) {
-  sentence_->set_message(sentence);
+void AdoptForm::refuse(const Error& error) {
+  const QString said = text(wording::sentence(error));
+  auto* at = error.field == "who"           ? who_
+             : error.field == "from when"   ? from_when_
+             : error.field == "review date" ? review_
+                                            : sentence_;
+  at->set_message(said);
+}
+
+LeaveForm::LeaveForm(const Trial& trial, QWidget* parent) : QWidget(parent), start_(start_of(trial)) {
+  auto* down = new QVBoxLayout(this);
+  down->setContentsMargins(0, 4, 0, 4);
+  down->setSpacing(6);
+  down->addWidget(label(QStringLiteral("The rule is not taken over. The decision is kept, and the report says it."),
+                        face(15), tokens().ink, this));
+  reason_ =
+      new WhoAndWhy(QStringLiteral("leave"), QStringLiteral("too little difference to change the counter for"), this);
+  down->addWidget(reason_);
+  auto* acts = new QHBoxLayout;
+  auto* yes = outlined_button(QStringLiteral("Leave the rule"), QStringLiteral("leave_yes"), this);
+  auto* no = quiet_button(QStringLiteral("Turn back"), QStringLiteral("leave_no"), this);
+  acts->addWidget(yes);
+  acts->addWidget(no);
+  acts->addStretch(1);
+  down->addLayout(acts);
+  connect(yes, &QPushButton::clicked, this, &LeaveForm::decided);
+  connect(no, &QPushButton::clicked, this, &LeaveForm::left);
+}
+
+AdoptedRule LeaveForm::rule() const {
+  AdoptedRule out = start_;
+  out.left = true;
+  out.counter_checked = false;
+  out.from_when.clear();
+  out.review.clear();
+  out.who = reason_->who();
+  out.why = reason_->why();
+  return out;
+}
+
+bool LeaveForm::complete() {
+  return reason_->complete();
+}
+
+void LeaveForm::refuse(const Error& error) {
+  if (!reason_->refuse(error)) reason_->refuse({error.kind, "reason", error.value, error.allowed, error.where});
 }
 
 }  // namespace likeleaf::ui

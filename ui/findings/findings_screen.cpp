@@ -1,23 +1,24 @@
 #include "ui/findings/findings_screen.h"
 
-#include <QButtonGroup>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QProgressBar>
 #include <QScrollArea>
+#include <QStackedLayout>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <utility>
 
-#include "core/report/views.h"
 #include "core/wording/errors.h"
 #include "core/wording/sentences.h"
-#include "ui/charts/figure_view.h"
-#include "ui/findings/adopt_form.h"
+#include "ui/findings/chart_card.h"
 #include "ui/findings/follow_up.h"
 #include "ui/findings/open_sheets_text.h"
+#include "ui/findings/reason_cards.h"
+#include "ui/findings/rule_block.h"
+#include "ui/findings/sheets_page.h"
 #include "ui/widgets/blank_line.h"
 #include "ui/widgets/paper_parts.h"
 #include "ui/widgets/verdict_mark.h"
@@ -30,48 +31,6 @@ QString text(const std::string& s) {
 }
 
 constexpr int show_progress_after_ms = 300;
-
-/// What the chart card can show; only what this trial has is offered.
-struct View {
-  QString name, object;
-  std::vector<report::Figure> figures;
-  std::vector<report::Table> tables;
-};
-
-void append(std::vector<report::Figure>& to, std::vector<report::Figure> more) {
-  for (auto& figure : more) to.push_back(std::move(figure));
-}
-
-std::vector<View> views_of(const Answer& answer, const Style& style) {
-  const auto& f = answer.findings;
-  const SealedPlan& plan = answer.unmasked.plan();
-  View overview{QStringLiteral("Overview"), QStringLiteral("overview"), {}, {}};
-  View leaf{QStringLiteral("By leaf"), QStringLiteral("by-leaf"), {}, {}},
-      taster{QStringLiteral("By taster"), QStringLiteral("by-taster"), {}, {}};
-  for (const auto contrast : f.contrasts) {
-    if (auto plot = report::interval_plot(f, plan, contrast, style))
-      overview.figures.push_back(report::described(
-          std::move(*plot), "Lines: ranges at the level at which each was decided, also noted ones at 95\u00A0%."));
-    append(leaf.figures, report::parts_figures(f, plan, contrast, report::PartsBy::leaf, style));
-    append(taster.figures, report::parts_figures(f, plan, contrast, report::PartsBy::taster, style));
-  }
-  for (const auto contrast : f.contrasts)
-    if (auto plot = report::ratio_plot(f, plan, contrast, style))
-      overview.figures.push_back(report::described(std::move(*plot), "Finish length as a ratio of times."));
-  std::vector<View> all{
-      std::move(overview),
-      std::move(leaf),
-      std::move(taster),
-      {QStringLiteral("Paired scores"),
-       QStringLiteral("paired"),
-       report::figures_of<report::PairedPlot>(answer.document),
-       {}},
-      {QStringLiteral("Aroma"), QStringLiteral("aroma"), report::figures_of<report::RegisterPlot>(answer.document), {}},
-      {QStringLiteral("Words"), QStringLiteral("words"), {}, report::words_tables(f, plan, style)},
-      {QStringLiteral("All numbers"), QStringLiteral("numbers"), {}, report::tables_of(answer.document)}};
-  std::erase_if(all, [](const View& v) { return v.figures.empty() && v.tables.empty(); });
-  return all;
-}
 
 void verdict_row(QVBoxLayout* into, const evidence::AttributeFinding& f, const wording::FindingText& said,
                  QWidget* page) {
@@ -99,14 +58,13 @@ FindingsScreen::FindingsScreen(Session& session, const Style& style, QWidget* pa
     : QWidget(parent), session_(session), style_(style) {
   setObjectName(QStringLiteral("findings_screen"));
   setAccessibleName(QStringLiteral("Findings"));
-  auto* whole = new QVBoxLayout(this);
-  whole->setContentsMargins(0, 0, 0, 0);
+  pages_ = new QStackedLayout(this);
   scroll_ = new QScrollArea(this);
   scroll_->setWidgetResizable(true);
   scroll_->setFrameShape(QFrame::NoFrame);
   scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   scroll_->setFocusPolicy(Qt::NoFocus);
-  whole->addWidget(scroll_);
+  pages_->addWidget(scroll_);
   slow_.setSingleShot(true);
   slow_.setInterval(show_progress_after_ms);
   connect(&slow_, &QTimer::timeout, this, [this] {
@@ -136,7 +94,7 @@ void FindingsScreen::hear(const Notice& notice) {
   const auto trial = session_.trial();
   const bool answered = trial && trial->unmasked && trial->id() == answered_;
   if (answered && notice.part == Part::rule) {
-    fill_rule();
+    if (rule_block_) rule_block_->fill();
     return;
   }
   switch (notice.part) {
@@ -156,6 +114,7 @@ void FindingsScreen::hear(const Notice& notice) {
     case Part::served:
     case Part::key_log:
     case Part::registers:
+    case Part::reports:
       break;
   }
 }
@@ -167,8 +126,10 @@ void FindingsScreen::refresh() {
   if (!trial || trial->id() != answered_) {
     answer_.reset();
     view_ = 0;
+    hide_sheets();
   }
   answered_ = trial ? trial->id() : IdOf<Trial>();
+  if (sheets_) sheets_->refresh();
   if (!trial || stage(*trial) == Stage::plan)
     show_draft();
   else if (stage(*trial) == Stage::brew_and_taste)
@@ -184,7 +145,7 @@ QVBoxLayout* FindingsScreen::new_page() {
   if (auto* old = scroll_->takeWidget()) old->deleteLater();
   auto* page = new QWidget;
   auto* down = new QVBoxLayout(page);
-  down->setContentsMargins(28, 18, 28, 22);
+  down->setContentsMargins(28, 14, 28, 14);
   down->setSpacing(10);
   scroll_->setWidget(page);
   return down;
@@ -219,6 +180,10 @@ void FindingsScreen::show_open_sheets() {
   auto* names = label(open_sheets_lines(*trial).join(QLatin1Char('\n')), face(15), t.ink, page);
   names->setObjectName(QStringLiteral("open_sheets"));
   down->addWidget(names);
+  down->addSpacing(6);
+  auto* sheets = outlined_button(QStringLiteral("The sheets, one by one"), QStringLiteral("sheets"), page);
+  connect(sheets, &QPushButton::clicked, this, &FindingsScreen::show_sheets);
+  down->addWidget(sheets, 0, Qt::AlignLeft);
   down->addStretch(1);
 }
 
@@ -232,7 +197,7 @@ void FindingsScreen::show_key() {
   auto* said = label(
       QStringLiteral(
           "Opening the key is done once. It is checked against its seal, and noted with the name of who opened it. "
-          "From then on a change to a sheet is an amendment, with its reason."),
+          "A sheet that should not decide has to be excluded before, with its reason."),
       face(15), t.soft_ink, page);
   said->setObjectName(QStringLiteral("closed_said"));
   said->setMaximumWidth(700);
@@ -244,7 +209,14 @@ void FindingsScreen::show_key() {
   down->addWidget(who);
   down->addSpacing(10);
   auto* open = filled_button(QStringLiteral("Open the key"), QStringLiteral("open_key"), page);
-  down->addWidget(open, 0, Qt::AlignLeft);
+  auto* sheets = outlined_button(QStringLiteral("The sheets, one by one"), QStringLiteral("sheets"), page);
+  connect(sheets, &QPushButton::clicked, this, &FindingsScreen::show_sheets);
+  auto* acts = new QHBoxLayout;
+  acts->setSpacing(12);
+  acts->addWidget(open);
+  acts->addWidget(sheets);
+  acts->addStretch(1);
+  down->addLayout(acts);
   down->addStretch(1);
   connect(open, &QPushButton::clicked, this, [this, who] {
     const auto done = session_.unmask(who->value().trimmed().toStdString());
@@ -305,16 +277,19 @@ void FindingsScreen::show_trouble(const QString& sentence) {
 void FindingsScreen::show_answer() {
   auto* down = new_page();
   auto* page = down->parentWidget();
+  down->setSpacing(8);
   auto* across = new QHBoxLayout;
   across->setSpacing(28);
   across->addWidget(answer_column(), 9, Qt::AlignTop);
-  across->addWidget(chart_card(), 11, Qt::AlignTop);
+  auto* card = new ChartCard(
+      answer_, style_, [this](const QString& name, const QString& filter) { return prompt_(name, filter); }, view_,
+      page);
+  connect(card, &ChartCard::view_chosen, this, [this](int view) { view_ = view; });
+  across->addWidget(card, 11);
   down->addLayout(across);
-  down->addSpacing(6);
-  down->addWidget(label(QStringLiteral("Why believe it"), face(15, Weight::semi_bold), tokens().ink, page));
-  down->addWidget(reason_cards());
-  down->addSpacing(4);
+  down->addWidget(new ReasonCards(wording::reasons(answer_->findings, answer_->unmasked, style_), page));
   down->addWidget(actions());
+  if (auto* noted = also_noted()) down->addWidget(noted);
   down->addStretch(1);
 }
 
@@ -325,7 +300,7 @@ QWidget* FindingsScreen::answer_column() {
   auto* column = new QWidget(this);
   auto* down = new QVBoxLayout(column);
   down->setContentsMargins(0, 0, 0, 0);
-  down->setSpacing(10);
+  down->setSpacing(8);
   auto* headline = label(text(wording::headline(f, plan, style_)), face(22, Weight::semi_bold), t.ink, column);
   headline->setObjectName(QStringLiteral("headline"));
   down->addWidget(headline);
@@ -333,206 +308,62 @@ QWidget* FindingsScreen::answer_column() {
   scope->setObjectName(QStringLiteral("scope"));
   down->addWidget(scope);
   const bool several = f.contrasts.size() > 1;
-  const auto rows = [&](bool noted) {
-    for (const auto& a : f.attributes)
-      if ((a.word == evidence::Word::noted) == noted)
-        verdict_row(down, a, wording::finding_text(a, plan, style_, several), column);
-  };
-  rows(false);
-  rule_block_ = new SideRule(column);
+  for (const auto& a : f.attributes)
+    if (a.word != evidence::Word::noted) verdict_row(down, a, wording::finding_text(a, plan, style_, several), column);
+  rule_block_ = new RuleBlock(session_, style_, answer_, column);
   down->addWidget(rule_block_);
-  fill_rule();
-  const bool any_noted =
-      std::ranges::any_of(f.attributes, [](const auto& a) { return a.word == evidence::Word::noted; });
-  if (any_noted) down->addWidget(label(QStringLiteral("Also noted, not decided"), face(15), t.soft_ink, column));
-  rows(true);
   return column;
 }
 
-void FindingsScreen::fill_rule() {
-  const auto trial = session_.trial();
-  if (!rule_block_ || !answer_ || !trial) return;
-  const Tokens& t = tokens();
-  // The block is filled anew inside one holder, so that the button pressed just now can outlive its click.
-  if (auto* layout = rule_block_->layout()) {
-    while (auto* item = layout->takeAt(0)) {
-      if (auto* w = item->widget()) w->hide(), w->deleteLater();
-      delete item;
-    }
-  } else {
-    auto* fresh = new QVBoxLayout(rule_block_);
-    fresh->setContentsMargins(17, 4, 0, 4);
-  }
-  auto* inside = new QWidget(rule_block_);
-  rule_block_->layout()->addWidget(inside);
-  auto* down = new QVBoxLayout(inside);
-  down->setContentsMargins(0, 0, 0, 0);
-  down->setSpacing(6);
-  const SealedPlan& plan = answer_->unmasked.plan();
-  if (plan.plan.rule && answer_->findings.rule) {
-    down->addWidget(label(QStringLiteral("written before tasting"), face(15), t.soft_ink, inside));
-    auto* sentence = label(text(wording::rule_sentence(*plan.plan.rule, plan, style_)), face(15), t.ink, inside);
-    sentence->setObjectName(QStringLiteral("rule_sentence"));
-    down->addWidget(sentence);
-    auto* outcome = label(text(wording::rule_outcome(*answer_->findings.rule, plan, style_)),
-                          face(15, Weight::semi_bold), t.ink, inside);
-    outcome->setObjectName(QStringLiteral("rule_outcome"));
-    down->addWidget(outcome);
-  } else {
-    down->addWidget(label(QStringLiteral("No rule was written before tasting."), face(15), t.soft_ink, inside));
-  }
-  if (trial->rule) {
-    auto* adopted = label(QStringLiteral("House rule from %1: %2 Adopted by %3; %4; look again: %5.")
-                              .arg(text(trial->rule->from_when), text(trial->rule->sentence), text(trial->rule->who),
-                                   trial->rule->counter_checked ? QStringLiteral("checked at the counter")
-                                                                : QStringLiteral("to be checked at the counter"),
-                                   text(trial->rule->review)),
-                          face(15), t.ink, inside);
-    adopted->setObjectName(QStringLiteral("adopted"));
-    down->addWidget(adopted);
-  }
-  auto* acts = new QHBoxLayout;
-  acts->setSpacing(10);
-  if (!session_.read_only()) {
-    auto* form = outlined_button(
-        trial->rule ? QStringLiteral("Change it") : QStringLiteral("Adopt, to be checked at the counter"),
-        QStringLiteral("adopt"), inside);
-    connect(form, &QPushButton::clicked, this, &FindingsScreen::show_adopt_form);
-    acts->addWidget(form);
-    if (trial->rule && !trial->rule->counter_checked) {
-      auto* checked =
-          outlined_button(QStringLiteral("Checked at the counter"), QStringLiteral("counter_checked"), inside);
-      connect(checked, &QPushButton::clicked, this, [this, rule = *trial->rule]() mutable {
-        rule.counter_checked = true;
-        adopt(std::move(rule));
-      });
-      acts->addWidget(checked);
-    }
-  }
-  acts->addStretch(1);
-  down->addLayout(acts);
-  rule_said_ = label({}, face(15), t.caution, inside);
-  rule_said_->setObjectName(QStringLiteral("rule_said"));
-  rule_said_->hide();
-  down->addWidget(rule_said_);
-  inside->show();
-}
-
-void FindingsScreen::show_adopt_form() {
-  const auto trial = session_.trial();
-  if (!rule_block_ || !trial) return;
-  auto* layout = rule_block_->layout();
-  if (auto* old = layout->takeAt(0)) {
-    old->widget()->hide();
-    old->widget()->deleteLater();
-    delete old;
-  }
-  auto* form = new AdoptForm(*trial, rule_block_);
-  layout->addWidget(form);
-  form->show();
-  connect(form, &AdoptForm::left, this, &FindingsScreen::fill_rule);
-  connect(form, &AdoptForm::adopted, this, [this, form] {
-    if (!form->complete()) return;
-    AdoptedRule rule = form->rule();
-    const auto done = session_.run(AdoptRule{std::move(rule)});
-    if (!done)
-      form->refuse(text(wording::sentence(done.error())));
-    else if (*done == 0)
-      fill_rule();  // nothing had changed, so nothing was announced
-  });
-  if (auto* first = form->findChild<QLineEdit*>(QStringLiteral("adopt_from"))) first->setFocus();
-}
-
-void FindingsScreen::adopt(AdoptedRule rule) {
-  const auto done = session_.run(AdoptRule{std::move(rule)});
-  if (done || !rule_said_) return;
-  rule_said_->setText(text(wording::sentence(done.error())));
-  rule_said_->show();
-}
-
-QWidget* FindingsScreen::chart_card() {
-  auto* card = new Card(this);
-  card->setFixedHeight(500);  // beside the verdicts and the rule; what is longer scrolls inside
-  auto* down = new QVBoxLayout(card);
-  down->setContentsMargins(16, 12, 16, 10);
-  down->setSpacing(6);
-  auto* tabs = new QHBoxLayout;
-  tabs->setSpacing(16);
-  auto* group = new QButtonGroup(card);
-  const auto views = views_of(*answer_, style_);
-  view_ = std::min(view_, static_cast<int>(views.size()) - 1);
-  for (int i = 0; i < static_cast<int>(views.size()); ++i) {
-    const auto& view = views[static_cast<std::size_t>(i)];
-    auto* tab = quiet_button(view.name, QStringLiteral("view_") + view.object, card);
-    tab->setCheckable(true);
-    tab->setChecked(i == view_);
-    tab->setAccessibleName(QStringLiteral("Show: ") + view.name);
-    group->addButton(tab, i);
-    tabs->addWidget(tab);
-  }
-  tabs->addStretch(1);
-  down->addLayout(tabs);
-  chart_area_ = new QScrollArea(card);
-  chart_area_->setWidgetResizable(true);
-  chart_area_->setFrameShape(QFrame::NoFrame);
-  chart_area_->setFocusPolicy(Qt::NoFocus);
-  chart_area_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  QPalette sheet = chart_area_->palette();
-  sheet.setColor(QPalette::Window, tokens().sheet);
-  chart_area_->setPalette(sheet);
-  down->addWidget(chart_area_, 1);
-  connect(group, &QButtonGroup::idClicked, this, &FindingsScreen::show_view);
-  show_view(view_);
-  return card;
-}
-
-void FindingsScreen::show_view(int index) {
-  const auto views = views_of(*answer_, style_);
-  if (!chart_area_ || index < 0 || index >= static_cast<int>(views.size())) return;
-  view_ = index;
-  const auto& view = views[static_cast<std::size_t>(index)];
-  auto* page = new QWidget;
-  auto* down = new QVBoxLayout(page);
-  down->setContentsMargins(0, 0, 0, 0);
-  down->setSpacing(14);
-  const auto stem = [&](std::size_t i, std::size_t of) {
-    QString out = QStringLiteral("trial-%1-%2").arg(answer_->unmasked.plan().plan.number).arg(view.object);
-    return of > 1 ? out + QStringLiteral("-%1").arg(i + 1) : out;
-  };
-  for (std::size_t i = 0; i < view.figures.size(); ++i)
-    down->addWidget(new FigureView(view.figures[i], stem(i, view.figures.size()), prompt_, page), 1);
-  for (std::size_t i = 0; i < view.tables.size(); ++i)
-    down->addWidget(new TableView(view.tables[i], stem(i, view.tables.size()), prompt_, page));
-  if (view.figures.empty()) down->addStretch(1);
-  chart_area_->setWidget(page);
-}
-
-QWidget* FindingsScreen::reason_cards() {
-  const Tokens& t = tokens();
+// The chart shows them all; here they stand in words, under what one has to decide about.
+QWidget* FindingsScreen::also_noted() {
+  const auto& f = answer_->findings;
+  const bool several = f.contrasts.size() > 1;
   auto* holder = new QWidget(this);
-  auto* grid = new QGridLayout(holder);
-  grid->setContentsMargins(0, 0, 0, 0);
-  grid->setSpacing(12);
-  constexpr int across = 4;
+  auto* down = new QVBoxLayout(holder);
+  down->setContentsMargins(0, 6, 0, 0);
+  down->setSpacing(6);
+  down->addWidget(label(QStringLiteral("Also noted, not decided"), face(15, Weight::semi_bold), tokens().ink, holder));
+  auto* across = new QHBoxLayout;
+  across->setSpacing(28);
+  QVBoxLayout* columns[] = {new QVBoxLayout, new QVBoxLayout};
   int at = 0;
-  for (const auto& reason : wording::reasons(answer_->findings, answer_->unmasked, style_)) {
-    auto* card = new Card(holder);
-    card->setObjectName(reason.amber ? QStringLiteral("reason_caution") : QStringLiteral("reason"));
-    card->setAccessibleName(text(reason.title));
-    card->setAccessibleDescription(text(reason.text));
-    auto* down = new QVBoxLayout(card);
-    down->setContentsMargins(14, 10, 14, 10);
-    down->setSpacing(2);
-    // Amber is never the only sign.
-    const QString title = reason.amber ? QStringLiteral("Caution: ") + text(reason.title) : text(reason.title);
-    down->addWidget(label(title, face(15, Weight::semi_bold), reason.amber ? t.caution : t.ink, card));
-    down->addWidget(label(text(reason.text), face(15), t.soft_ink, card));
-    down->addStretch(1);
-    grid->addWidget(card, at / across, at % across);
-    ++at;
+  for (const auto& a : f.attributes)
+    if (a.word == evidence::Word::noted)
+      verdict_row(columns[at++ % 2], a, wording::finding_text(a, answer_->unmasked.plan(), style_, several), holder);
+  for (auto* column : columns) {
+    column->setSpacing(8);
+    column->addStretch(1);
+    across->addLayout(column, 1);
   }
-  for (int i = 0; i < across; ++i) grid->setColumnStretch(i, 1);
-  return holder;
+  down->addLayout(across);
+  if (at > 0) return holder;
+  delete holder;
+  return nullptr;
+}
+
+void FindingsScreen::show_sheets() {
+  hide_sheets();
+  sheets_ = new SheetsPage(session_, style_, this);
+  pages_->addWidget(sheets_);
+  pages_->setCurrentWidget(sheets_);
+  connect(sheets_, &SheetsPage::left, this, &FindingsScreen::hide_sheets);
+  if (auto* list = sheets_->findChild<QWidget*>(QStringLiteral("sheets_list"))) list->setFocus();
+}
+
+// Who comes back to Findings finds the answer.
+void FindingsScreen::hideEvent(QHideEvent* event) {
+  QWidget::hideEvent(event);
+  hide_sheets();
+}
+
+void FindingsScreen::hide_sheets() {
+  if (!sheets_) return;
+  pages_->setCurrentWidget(scroll_);
+  pages_->removeWidget(sheets_);
+  sheets_->hide();
+  sheets_->deleteLater();
+  sheets_ = nullptr;
 }
 
 QWidget* FindingsScreen::actions() {
@@ -557,6 +388,9 @@ QWidget* FindingsScreen::actions() {
       across->addWidget(half);
     }
   }
+  auto* sheets = outlined_button(QStringLiteral("Sheets and changes"), QStringLiteral("sheets"), holder);
+  connect(sheets, &QPushButton::clicked, this, &FindingsScreen::show_sheets);
+  across->addWidget(sheets);
   across->addStretch(1);
   return holder;
 }

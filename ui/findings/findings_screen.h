@@ -7,13 +7,16 @@
 #include "ui/findings/findings_work.h"
 #include "ui/widgets/path_prompt.h"
 
-class QButtonGroup;
 class QLabel;
 class QProgressBar;
 class QScrollArea;
+class QStackedLayout;
 class QVBoxLayout;
 
 namespace likeleaf::ui {
+
+class RuleBlock;
+class SheetsPage;
 
 /// What a trial found, top-down: while sheets are open their names; then the deliberate opening of the key; then the
 /// answer, the rule, the charts, why to believe it, and what to do next.
@@ -33,6 +36,9 @@ class FindingsScreen final : public QWidget {
   /// A draft that follows this trial; the owner puts it on the bench and shows Plan.
   void follow_up_wanted(const likeleaf::Plan& plan);
 
+ protected:
+  void hideEvent(QHideEvent* event) override;
+
  private:
   void hear(const Notice& notice);
   QVBoxLayout* new_page();
@@ -44,13 +50,10 @@ class FindingsScreen final : public QWidget {
   void show_trouble(const QString& sentence);
   void show_answer();
   QWidget* answer_column();
-  QWidget* chart_card();
-  void show_view(int index);
-  QWidget* reason_cards();
+  QWidget* also_noted();
   QWidget* actions();
-  void fill_rule();
-  void show_adopt_form();
-  void adopt(AdoptedRule rule);
+  void show_sheets();
+  void hide_sheets();
 
   Session& session_;
   Style style_;
@@ -58,10 +61,10 @@ class FindingsScreen final : public QWidget {
   std::shared_ptr<const Answer> answer_;
   IdOf<Trial> answered_;
   int view_ = 0;
+  QStackedLayout* pages_;
   QScrollArea* scroll_;
-  QPointer<QWidget> rule_block_;
-  QPointer<QLabel> rule_said_;
-  QPointer<QScrollArea> chart_area_;
+  QPointer<SheetsPage> sheets_;
+  QPointer<RuleBlock> rule_block_;
   QPointer<QProgressBar> progress_;
   QTimer slow_;
   FindingsWork work_;

@@ -16,20 +16,12 @@ QPageSize page_size(Paper paper) {
   return QPageSize(paper == Paper::a4 ? QPageSize::A4 : QPageSize::Letter);
 }
 
-void set_up(QPdfWriter& writer, const PageInfo& info, Paper paper) {
-  writer.setResolution(1200);
-  writer.setPageSize(page_size(paper));
-  writer.setPageMargins(QMarginsF(0, 0, 0, 0));
-  writer.setTitle(info.title);
-  writer.setCreator(info.program);
-}
-
 QByteArray painted(const PageInfo& info, Paper paper, const PaintPages& paint, int pages, int* counted) {
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
   QPdfWriter writer(&buffer);
-  set_up(writer, info, paper);
+  set_up_pages(writer, info, paper);
   {
     QPainter painter(&writer);
     *counted = paint({writer, painter, writer.resolution() / 96.0, [&] { writer.newPage(); }}, pages);
@@ -49,6 +41,14 @@ void take_out_date(QByteArray& bytes) {
 
 }  // namespace
 
+void set_up_pages(QPdfWriter& writer, const PageInfo& info, Paper paper) {
+  writer.setResolution(1200);
+  writer.setPageSize(page_size(paper));
+  writer.setPageMargins(QMarginsF(0, 0, 0, 0));
+  writer.setTitle(info.title);
+  writer.setCreator(info.program);
+}
+
 QByteArray pages_pdf(const PageInfo& info, Paper paper, const PaintPages& paint) {
   load_fonts();
   int pages = 0;
@@ -66,7 +66,7 @@ PagePictures pages_images(Paper paper, double scale, const PaintPages& paint, in
   QBuffer buffer(&unused);
   buffer.open(QIODevice::WriteOnly);
   QPdfWriter measure(&buffer);
-  set_up(measure, {}, paper);
+  set_up_pages(measure, {}, paper);
   const double k = scale * 96.0 / measure.resolution();
   const QSize size(qRound(measure.width() * k), qRound(measure.height() * k));
   PagePictures out;
@@ -104,7 +104,7 @@ bool pages_print(QPrinter& printer, const PageInfo& info, Paper paper, const Pai
   QBuffer buffer(&unused);
   buffer.open(QIODevice::WriteOnly);
   QPdfWriter measure(&buffer);
-  set_up(measure, info, paper);
+  set_up_pages(measure, info, paper);
   printer.setDocName(info.title);
   printer.setPageSize(page_size(paper));
   printer.setPageOrientation(QPageLayout::Portrait);

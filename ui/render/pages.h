@@ -35,6 +35,8 @@ struct PageInfo {
   bool dated = true;       ///< without: the PDF does not tell when it was made, and equal pages are equal bytes
 };
 
+/// Resolution, paper, title and full page: both what is printed and what is only measured is set up so.
+void set_up_pages(QPdfWriter& writer, const PageInfo& info, Paper paper);
 QByteArray pages_pdf(const PageInfo& info, Paper paper, const PaintPages& paint);
 struct PagePictures {
   std::vector<QImage> images;

@@ -1,7 +1,10 @@
 #include "ui/render/pdf.h"
 
+#include <QBuffer>
 #include <QPainter>
+#include <QPdfWriter>
 #include <algorithm>
+#include <utility>
 #include <vector>
 
 #include "ui/charts/charts.h"
@@ -38,13 +41,21 @@ class Flow : TypeSetter {
   }
 
   int run() {
-    for (std::size_t i = 0; i < document_.blocks.size(); ++i) {
-      keep_with_next_ =
-          i + 1 < document_.blocks.size() && std::holds_alternative<report::Heading>(document_.blocks[i]) ? 120 : 0;
-      std::visit([this](const auto& block) { paint(block); }, document_.blocks[i]);
-    }
+    while (step()) continue;
     return page_;
   }
+
+  /// Paints one block; false when none is left.
+  bool step() {
+    if (at_ >= document_.blocks.size()) return false;
+    keep_with_next_ =
+        at_ + 1 < document_.blocks.size() && std::holds_alternative<report::Heading>(document_.blocks[at_]) ? 120 : 0;
+    std::visit([this](const auto& block) { paint(block); }, document_.blocks[at_++]);
+    return at_ < document_.blocks.size();
+  }
+  /// The page that is painted on now, from 1.
+  [[nodiscard]] int page() const { return page_; }
+  [[nodiscard]] std::size_t blocks_done() const { return at_; }
 
  private:
   // Long text breaks between lines only at a page's foot when it alone is longer than a page; else it moves as a whole.
@@ -104,7 +115,7 @@ class Flow : TypeSetter {
     const QColor color = p.tone == Tone::soft ? t.soft_ink : p.tone == Tone::caution ? t.caution : t.ink;
     put(text(p.text),
         sized(p.tone == Tone::lead      ? 16.5
-              : p.tone == Tone::caution ? 12.5
+              : p.tone == Tone::caution ? 13
                                         : 14),
         color, left_, right_ - left_);
     y_ += 8;
@@ -256,8 +267,12 @@ class Flow : TypeSetter {
     y_ += 12;
   }
 
-  void paint(const report::PageBreak&) {
+  void paint(const report::PageBreak& turn) {
     if (y_ > top_ + 1) new_page();
+    if (!turn.right_hand || page_ % 2 == 1) return;
+    put(QStringLiteral("This page is left empty, so that the sheet after it can be taken off."), sized(12.5),
+        light_tokens().soft_ink, left_, right_ - left_);
+    new_page();
   }
 
   const Sheets& sheets_;
@@ -266,6 +281,7 @@ class Flow : TypeSetter {
   QPainter& painter_;
   double left_ = 0, right_ = 0, top_ = 0, bottom_ = 0, foot_ = 0, y_ = 0, keep_with_next_ = 0;
   int page_ = 1;
+  std::size_t at_ = 0;
 };
 
 PaintPages pages_of(const report::Document& document) {
@@ -280,6 +296,115 @@ int paint_document(const Sheets& sheets, const report::Document& document, int p
 
 QByteArray pdf_bytes(const report::Document& document, Paper paper) {
   return pages_pdf({text(document.meta.title), text(document.meta.program)}, paper, pages_of(document));
+}
+
+struct PageMaker::Inner {
+  Inner(std::shared_ptr<const report::Document> given, Paper on, Out as, double pixels)
+      : document(std::move(given)), paper(on), out(as), scale(pixels) {
+    load_fonts();
+    begin_on_writer(0);
+  }
+
+  void begin_on_writer(int of) {
+    end();
+    bytes.clear();
+    buffer.open(QIODevice::WriteOnly);
+    writer = std::make_unique<QPdfWriter>(&buffer);
+    set_up_pages(*writer, {text(document->meta.title), text(document->meta.program)}, paper);
+    painter = std::make_unique<QPainter>(writer.get());
+    sheets =
+        std::make_unique<Sheets>(Sheets{*writer, *painter, writer->resolution() / 96.0, [this] { writer->newPage(); }});
+    flow = std::make_unique<Flow>(*sheets, *document, of);
+  }
+
+  void begin_on_images(int of) {
+    end();
+    buffer.open(QIODevice::WriteOnly);
+    writer = std::make_unique<QPdfWriter>(&buffer);
+    set_up_pages(*writer, {}, paper);
+    painter = std::make_unique<QPainter>();
+    begin_image();
+    sheets = std::make_unique<Sheets>(Sheets{*writer, *painter, scale, [this] {
+                                               painter->end();
+                                               images.push_back(image);
+                                               begin_image();
+                                               painter->scale(scale, scale);
+                                             }});
+    flow = std::make_unique<Flow>(*sheets, *document, of);
+  }
+
+  void begin_image() {
+    const double k = scale * 96.0 / writer->resolution();
+    image = QImage(QSize(qRound(writer->width() * k), qRound(writer->height() * k)), QImage::Format_RGB32);
+    image.fill(Qt::white);
+    painter->begin(&image);
+    painter->setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing | QPainter::SmoothPixmapTransform);
+  }
+
+  // The flow refers to the sheets, these to the painter, that to the writer, and that to the buffer.
+  void end() {
+    flow.reset();
+    sheets.reset();
+    painter.reset();
+    writer.reset();
+    buffer.close();
+  }
+
+  bool step() {
+    if (done) return false;
+    if (flow->step()) return true;
+    if (pages == 0) {
+      pages = flow->page();
+      out == Out::pdf ? begin_on_writer(pages) : begin_on_images(pages);
+      return true;
+    }
+    if (out == Out::images) {
+      painter->end();
+      images.push_back(image);
+    }
+    end();
+    done = true;
+    return false;
+  }
+
+  std::shared_ptr<const report::Document> document;
+  Paper paper;
+  Out out;
+  double scale;
+  QByteArray bytes;
+  QBuffer buffer{&bytes};
+  std::unique_ptr<QPdfWriter> writer;
+  std::unique_ptr<QPainter> painter;
+  std::unique_ptr<Sheets> sheets;
+  std::unique_ptr<Flow> flow;
+  QImage image;
+  std::vector<QImage> images;
+  int pages = 0;
+  bool done = false;
+};
+
+PageMaker::PageMaker(std::shared_ptr<const report::Document> document, Paper paper, Out out, double scale)
+    : inner_(std::make_unique<Inner>(std::move(document), paper, out, scale)) {}
+PageMaker::~PageMaker() {
+  inner_->end();
+}
+
+bool PageMaker::step() {
+  return inner_->step();
+}
+int PageMaker::pages() const {
+  return inner_->pages;
+}
+double PageMaker::share() const {
+  if (inner_->done) return 1;
+  const double all = std::max<double>(1, static_cast<double>(inner_->document->blocks.size()));
+  return (static_cast<double>(inner_->flow->blocks_done()) / all + (inner_->pages > 0 ? 1 : 0)) / 2;
+}
+std::vector<QImage> PageMaker::take_images() {
+  return std::exchange(inner_->images, {});
+}
+QByteArray PageMaker::take_pdf() {
+  return inner_->done ? std::exchange(inner_->bytes, {}) : QByteArray();
 }
 
 std::vector<QImage> page_images(const report::Document& document, Paper paper, double scale) {

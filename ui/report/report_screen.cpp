@@ -1,13 +1,18 @@
 #include "ui/report/report_screen.h"
 
 #include <QButtonGroup>
+#include <QElapsedTimer>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QProgressBar>
 #include <QScrollArea>
 #include <QVBoxLayout>
 
+#include "core/base/number_text.h"
+#include "core/report/document_json.h"
 #include "core/wording/errors.h"
 #include "ui/charts/charts.h"
+#include "ui/report/page_preview.h"
 #include "ui/widgets/paper_parts.h"
 
 namespace likeleaf::ui {
@@ -17,7 +22,11 @@ QString text(const std::string& s) {
   return QString::fromStdString(s);
 }
 
-constexpr double preview_scale = 0.95;  // an A4 page then stands about 750 pixels wide
+constexpr int slice_ms = 12;  // of painting before the window has its turn again
+
+QString day_and_time(const Moment& at) {
+  return text(date_text(at) + ", " + clock_text(at).substr(0, 5));
+}
 
 }  // namespace
 
@@ -29,17 +38,70 @@ ReportScreen::ReportScreen(Session& session, const Style& style, QWidget* parent
   auto* across = new QHBoxLayout(this);
   across->setContentsMargins(28, 18, 28, 0);
   across->setSpacing(28);
-  auto* left = new QVBoxLayout;
+  auto* beside = new QWidget(this);
+  beside->setFixedWidth(350);  // whatever is said there, the pages do not move
+  auto* left = new QVBoxLayout(beside);
+  left->setContentsMargins(0, 0, 0, 0);
   left->setSpacing(12);
   left->addWidget(label(QStringLiteral("The report for staff"), face(22, Weight::semi_bold), t.ink, this));
+  as_made_ = label({}, face(15), t.caution, this);
+  as_made_->setObjectName(QStringLiteral("as_made"));
+  left->addWidget(as_made_);
+  today_ = outlined_button(QStringLiteral("Back to the report of today"), QStringLiteral("report_today"), this);
+  connect(today_, &QPushButton::clicked, this, &ReportScreen::show_today);
+  left->addWidget(today_, 0, Qt::AlignLeft);
+  left->addWidget(make_acts());
+  said_ = label({}, face(15), t.soft_ink, this);
+  said_->setObjectName(QStringLiteral("report_said"));
+  left->addWidget(said_);
+  left->addWidget(make_progress());
+  made_list_ = new QWidget(this);
+  made_list_->setObjectName(QStringLiteral("made_list"));
+  new QVBoxLayout(made_list_);
+  left->addWidget(made_list_);
+  left->addStretch(1);
+  across->addWidget(beside);
+  preview_ = new PagePreview(this);
+  preview_->setObjectName(QStringLiteral("preview"));
+  preview_->setAccessibleName(QStringLiteral("Preview of the report"));
+  across->addWidget(preview_, 1);
+  connect(preview_, &PagePreview::progressed, this, [this](int painted, int of) {
+    if (pdf_) return;
+    if (preview_->working())
+      show_progress(of == 0 ? QStringLiteral("Counting the pages")
+                            : QStringLiteral("Painting page %1 of %2").arg(painted + 1).arg(of),
+                    of == 0 ? 0 : static_cast<double>(painted) / of);
+    else
+      hide_progress();
+  });
+  saving_.setInterval(0);
+  connect(&saving_, &QTimer::timeout, this, &ReportScreen::save_step);
+  work_.on_progress = [this](double share) { show_progress(QStringLiteral("Working it out"), share); };
+  work_.on_done = [this](const AnswerResult& result) {
+    hide_progress();
+    if (!result) {
+      show_closed(text(wording::sentence(result.error())));
+      return;
+    }
+    answer_ = *result;
+    if (!made_) show_today();
+  };
+  changes_ = session_.on_change([this](const Notice& notice) { hear(notice); });
+  refresh();
+}
+
+ReportScreen::~ReportScreen() {
+  changes_ = Subscription();
+}
+
+QWidget* ReportScreen::make_acts() {
   acts_ = new QWidget(this);
   auto* acts = new QVBoxLayout(acts_);
   acts->setContentsMargins(0, 0, 0, 0);
   acts->setSpacing(12);
-  acts->addWidget(label(
-      QStringLiteral(
-          "The first page is the answer, the next to taste it yourself with its answer overleaf, then every number."),
-      face(15), t.soft_ink, acts_));
+  acts->addWidget(label(QStringLiteral("The first page is the answer, then every number; the last sheet is to taste it "
+                                       "yourself, its answer overleaf."),
+                        face(15), tokens().soft_ink, acts_));
   auto* papers = new QHBoxLayout;
   auto* group = new QButtonGroup(acts_);
   int id = 0;
@@ -65,48 +127,45 @@ ReportScreen::ReportScreen(Session& session, const Style& style, QWidget* parent
   connect(html, &QPushButton::clicked, this, [this] { save(QStringLiteral("html")); });
   acts->addWidget(pdf, 0, Qt::AlignLeft);
   acts->addWidget(html, 0, Qt::AlignLeft);
-  left->addWidget(acts_);
-  said_ = label({}, face(15), t.soft_ink, this);
-  said_->setObjectName(QStringLiteral("report_said"));
-  left->addWidget(said_);
-  left->addStretch(1);
-  across->addLayout(left, 3);
-  scroll_ = new QScrollArea(this);
-  scroll_->setObjectName(QStringLiteral("preview"));
-  scroll_->setAccessibleName(QStringLiteral("Preview of the report"));
-  scroll_->setWidgetResizable(true);
-  scroll_->setFrameShape(QFrame::NoFrame);
-  across->addWidget(scroll_, 8);
-  work_.on_done = [this](const AnswerResult& result) {
-    if (!result) {
-      show_closed(text(wording::sentence(result.error())));
-      return;
-    }
-    answer_ = *result;
-    say({});
-    acts_->show();
-    stale_ = true;
-    if (isVisible()) show_pages();
-  };
-  changes_ = session_.on_change([this](const Notice& notice) {
-    switch (notice.part) {
-      case Part::unmask:
-      case Part::rule:
-      case Part::exclusions:
-      case Part::amendments:
-      case Part::seal:
-      case Part::plan:
-        refresh();
-        break;
-      default:
-        break;
-    }
-  });
-  refresh();
+  return acts_;
 }
 
-ReportScreen::~ReportScreen() {
-  changes_ = Subscription();
+QWidget* ReportScreen::make_progress() {
+  progress_ = new QWidget(this);
+  auto* down = new QVBoxLayout(progress_);
+  down->setContentsMargins(0, 0, 0, 0);
+  down->setSpacing(8);
+  progress_said_ = label({}, face(15), tokens().soft_ink, progress_);
+  progress_said_->setObjectName(QStringLiteral("progress_said"));
+  down->addWidget(progress_said_);
+  bar_ = new QProgressBar(progress_);
+  bar_->setObjectName(QStringLiteral("report_progress"));
+  bar_->setAccessibleName(QStringLiteral("Share of the work done"));
+  bar_->setRange(0, 100);
+  down->addWidget(bar_);
+  auto* stop = outlined_button(QStringLiteral("Stop"), QStringLiteral("report_stop"), progress_);
+  connect(stop, &QPushButton::clicked, this, &ReportScreen::stop);
+  down->addWidget(stop, 0, Qt::AlignLeft);
+  progress_->hide();
+  return progress_;
+}
+
+void ReportScreen::hear(const Notice& notice) {
+  switch (notice.part) {
+    case Part::unmask:
+    case Part::rule:
+    case Part::exclusions:
+    case Part::amendments:
+    case Part::seal:
+    case Part::plan:
+      refresh();
+      break;
+    case Part::reports:
+      list_made();
+      break;
+    default:
+      break;
+  }
 }
 
 void ReportScreen::say(const QString& sentence, bool caution) {
@@ -118,14 +177,20 @@ void ReportScreen::say(const QString& sentence, bool caution) {
 
 void ReportScreen::show_closed(const QString& sentence) {
   answer_.reset();
+  shown_.reset();
+  made_.reset();
   acts_->hide();
-  delete scroll_->takeWidget();
+  as_made_->hide();
+  today_->hide();
+  preview_->show_document(nullptr, paper_);
   say(sentence);
 }
 
 void ReportScreen::refresh() {
   work_.stop();
+  hide_progress();
   const auto trial = session_.trial();
+  list_made();
   if (!trial || stage(*trial) != Stage::unmasked) {
     show_closed(
         QStringLiteral("The report is made from what was found, once every sheet is locked and the key is open."));
@@ -145,46 +210,154 @@ void ReportScreen::showEvent(QShowEvent* event) {
   if (stale_) show_pages();
 }
 
-void ReportScreen::show_pages() {
+void ReportScreen::show_today() {
   if (!answer_) return;
+  made_.reset();
+  as_made_->hide();
+  today_->hide();
+  shown_ = std::shared_ptr<const report::Document>(answer_, &answer_->document);
+  say({});
+  acts_->show();
+  stale_ = true;
+  if (isVisible()) show_pages();
+}
+
+void ReportScreen::show_pages() {
+  if (!shown_) return;
   stale_ = false;
-  const double ratio = devicePixelRatioF();
-  const auto images = page_images(answer_->document, paper_, preview_scale * ratio);
-  auto* holder = new QWidget;
-  auto* down = new QVBoxLayout(holder);
-  down->setContentsMargins(0, 0, 12, 20);
-  down->setSpacing(16);
-  for (std::size_t i = 0; i < images.size(); ++i) {
-    auto* page = new QLabel(holder);
-    QPixmap picture = QPixmap::fromImage(images[i]);
-    picture.setDevicePixelRatio(ratio);
-    page->setPixmap(picture);
-    page->setFrameShape(QFrame::NoFrame);
-    page->setObjectName(QStringLiteral("page"));
-    page->setAccessibleName(QStringLiteral("Page %1 of %2").arg(i + 1).arg(images.size()));
-    down->addWidget(page, 0, Qt::AlignHCenter);
+  preview_->show_document(shown_, paper_);
+}
+
+void ReportScreen::show_progress(const QString& what, double share) {
+  progress_said_->setText(what);
+  bar_->setValue(static_cast<int>(share * 100));
+  progress_->show();
+}
+
+void ReportScreen::hide_progress() {
+  progress_->hide();
+}
+
+void ReportScreen::stop() {
+  const bool was_saving = pdf_ != nullptr;
+  pdf_.reset();
+  saving_.stop();
+  if (was_saving) {
+    say(QStringLiteral("Stopped. Nothing was written."));
+  } else if (work_.busy()) {
+    work_.stop();
+    say(QStringLiteral("Stopped. Choose Report above to work it out again."));
+  } else {
+    preview_->stop();
+    say(QStringLiteral("Stopped. Choose a paper to paint the pages again."));
   }
-  if (!images.empty())
-    holder->findChild<QLabel*>(QStringLiteral("page"))
-        ->setAccessibleDescription(text(report::to_text(answer_->document)));
-  down->addStretch(1);
-  scroll_->setWidget(holder);
+  hide_progress();
+  acts_->setEnabled(true);
+}
+
+void ReportScreen::list_made() {
+  auto* down = static_cast<QVBoxLayout*>(made_list_->layout());
+  while (auto* item = down->takeAt(0)) {
+    // The entry pressed just now may be the sender of what is being heard.
+    if (auto* w = item->widget()) w->hide(), w->setObjectName({}), w->deleteLater();
+    delete item;
+  }
+  down->setContentsMargins(0, 12, 0, 0);
+  down->setSpacing(2);
+  const auto trial = session_.trial();
+  const auto made = trial ? session_.reports(trial->id()) : Result<std::vector<MadeReport>>();
+  made_list_->setVisible(made && !made->empty());
+  if (!made || made->empty()) return;
+  down->addWidget(label(QStringLiteral("Made before"), face(15, Weight::semi_bold), tokens().ink, made_list_));
+  int at = 1;
+  for (const auto& report : *made) {
+    auto* entry = quiet_button(
+        QStringLiteral("%1 · %2 · %3").arg(day_and_time(report.made), text(report.form), text(report.program)),
+        QStringLiteral("made_%1").arg(at++), made_list_);
+    entry->setAccessibleName(QStringLiteral("Report as made: ") + entry->text());
+    entry->setAccessibleDescription(text(report.title));
+    connect(entry, &QPushButton::clicked, this, [this, id = report.id] { show_made(id); });
+    down->addWidget(entry, 0, Qt::AlignLeft);
+  }
+}
+
+void ReportScreen::show_made(IdOf<MadeReport> id) {
+  auto report = session_.report(id);
+  if (!report) {
+    say(text(wording::sentence(report.error())), true);
+    return;
+  }
+  auto document = report::read_document(report->document);
+  if (!document) {
+    say(text(wording::sentence(document.error())), true);
+    return;
+  }
+  shown_ = std::make_shared<const report::Document>(std::move(*document));
+  made_ = std::move(*report);
+  as_made_->setText(
+      QStringLiteral("This is the report as it was made on %1 with %2. It does not follow what was changed since.")
+          .arg(day_and_time(made_->made), text(made_->program)));
+  as_made_->show();
+  today_->setVisible(answer_ != nullptr);
+  acts_->show();
+  say({});
+  show_pages();
 }
 
 void ReportScreen::save(const QString& ending) {
-  if (!answer_) return;
-  const QString suggested = QStringLiteral("trial-%1-report.%2").arg(answer_->unmasked.plan().plan.number).arg(ending);
+  const auto trial = session_.trial();
+  if (!shown_ || !trial || pdf_) return;
+  const QString day = made_ ? QLatin1Char('-') + text(iso_text(made_->made).substr(0, 10)) : QString();
+  const QString suggested = QStringLiteral("trial-%1-report%2.%3").arg(trial->draft.number).arg(day, ending);
   const QString path = prompt_(suggested, QStringLiteral("%1 (*.%2)").arg(ending.toUpper(), ending));
   if (path.isEmpty()) return;
-  const QByteArray bytes =
-      ending == QLatin1String("pdf")
-          ? pdf_bytes(answer_->document, paper_)
-          : QByteArray::fromStdString(report::to_html(answer_->document, [](const report::Figure& figure) {
-              return figure_svg(figure, 680, light_tokens()).toStdString();
-            }));
+  path_ = path;
+  ending_ = ending;
+  if (ending == QLatin1String("pdf")) {
+    pdf_ = std::make_unique<PageMaker>(shown_, paper_, PageMaker::Out::pdf);
+    acts_->setEnabled(false);
+    saving_.start();
+    return;
+  }
+  write(QByteArray::fromStdString(report::to_html(
+      *shown_, [](const report::Figure& figure) { return figure_svg(figure, 680, light_tokens()).toStdString(); })));
+}
+
+void ReportScreen::save_step() {
+  QElapsedTimer slice;
+  slice.start();
+  bool more = true;
+  while (more && slice.elapsed() < slice_ms) more = pdf_->step();
+  show_progress(QStringLiteral("Making the PDF"), pdf_->share());
+  if (more) return;
+  saving_.stop();
+  const QByteArray bytes = pdf_->take_pdf();
+  pdf_.reset();
+  hide_progress();
+  acts_->setEnabled(true);
+  write(bytes);
+}
+
+void ReportScreen::write(const QByteArray& bytes) {
   bool done = false;
-  say(save_said(path, bytes, &done), !done);
-  if (done) emit saved(path);
+  const QString sentence = save_said(path_, bytes, &done);
+  say(sentence, !done);
+  if (!done) return;
+  keep();
+  emit saved(path_);
+}
+
+// What was handed out is kept; a report of before is kept already, and a book that is only read keeps nothing.
+void ReportScreen::keep() {
+  if (made_ || session_.read_only()) return;
+  const auto kept = session_.keep_report({{},
+                                          answer_->unmasked.trial().id(),
+                                          {},
+                                          shown_->meta.program,
+                                          shown_->meta.title,
+                                          ending_.toUpper().toStdString(),
+                                          report::document_text(*shown_)});
+  if (!kept) say(said_->text() + QLatin1Char('\n') + text(wording::sentence(kept.error())), true);
 }
 
 }  // namespace likeleaf::ui

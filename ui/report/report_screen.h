@@ -1,6 +1,8 @@
 #pragma once
-#include <QPointer>
+#include <QTimer>
 #include <QWidget>
+#include <memory>
+#include <vector>
 
 #include "core/session/session.h"
 #include "ui/findings/findings_work.h"
@@ -8,12 +10,16 @@
 #include "ui/widgets/path_prompt.h"
 
 class QLabel;
+class QProgressBar;
 class QPushButton;
-class QScrollArea;
+class QVBoxLayout;
 
 namespace likeleaf::ui {
 
-/// The staff report page by page as it will be printed, and where to save it.
+class PagePreview;
+
+/// The staff report page by page as it will be printed, where to save it, and the reports that were made before, each
+/// as it was. A report that is saved is kept in the book with the program that made it.
 class ReportScreen final : public QWidget {
   Q_OBJECT
  public:
@@ -22,8 +28,8 @@ class ReportScreen final : public QWidget {
   /// Re-reads the trial on the bench.
   void refresh();
   void set_path_prompt(PathPrompt prompt) { prompt_ = std::move(prompt); }
-  /// Nothing while there is no report to show.
-  [[nodiscard]] const report::Document* document() const { return answer_ ? &answer_->document : nullptr; }
+  /// What is shown, of today or as it was made; nothing while there is no report to show.
+  [[nodiscard]] const report::Document* document() const { return shown_.get(); }
 
  signals:
   /// A report was written to this path.
@@ -33,20 +39,43 @@ class ReportScreen final : public QWidget {
   void showEvent(QShowEvent* event) override;
 
  private:
+  QWidget* make_acts();
+  QWidget* make_progress();
+  void hear(const Notice& notice);
   void say(const QString& sentence, bool caution = false);
   void show_closed(const QString& sentence);
+  void show_today();
   void show_pages();
+  void show_progress(const QString& what, double share);
+  void hide_progress();
+  void stop();
+  void list_made();
+  void show_made(IdOf<MadeReport> id);
   void save(const QString& ending);
+  void save_step();
+  void write(const QByteArray& bytes);
+  void keep();
 
   Session& session_;
   Style style_;
   PathPrompt prompt_ = file_dialog_prompt();
   Paper paper_ = chosen_paper();
   std::shared_ptr<const Answer> answer_;
-  bool stale_ = true;  ///< pages are made when they are first looked at
-  QScrollArea* scroll_;
+  std::shared_ptr<const report::Document> shown_;
+  std::optional<MadeReport> made_;  ///< the one of before that is shown
+  bool stale_ = true;               ///< pages are made when they are first looked at
+  QString path_, ending_;           ///< of the file that is being made
+  std::unique_ptr<PageMaker> pdf_;
+  QTimer saving_;
+  PagePreview* preview_;
   QWidget* acts_;
+  QWidget* progress_;
+  QLabel* progress_said_;
+  QProgressBar* bar_;
   QLabel* said_;
+  QLabel* as_made_;
+  QPushButton* today_;
+  QWidget* made_list_;
   FindingsWork work_;
   Subscription changes_;
 };

@@ -136,7 +136,9 @@ void PaperStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
       if (const auto* item = qstyleoption_cast<const QStyleOptionViewItem*>(option)) {
         const bool chosen = has(item, State_Selected);
         if (chosen || has(item, State_MouseOver)) painter->fillRect(item->rect, t.band);
-        if (chosen) painter->fillRect(QRect(item->rect.left(), item->rect.top(), 3, item->rect.height()), t.action);
+        const bool first = item->index.column() <= 0;  // a row of cells has one edge
+        if (chosen && first)
+          painter->fillRect(QRect(item->rect.left(), item->rect.top(), 3, item->rect.height()), t.action);
       }
       break;
     default:

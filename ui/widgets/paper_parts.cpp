@@ -44,7 +44,8 @@ QPushButton* filled_button(const QString& text, const QString& object_name, QWid
   const Tokens& t = tokens();
   b->setStyleSheet(
       QStringLiteral(
-          "QPushButton { background: %1; color: %2; border: 2px solid %1; border-radius: 6px; padding: 0 18px; }"
+          "QPushButton { background: %1; color: %2; border: 2px solid %1; border-radius: 6px; padding: 0 18px; "
+          "outline: none; }"
           "QPushButton:focus { border-color: %3; } QPushButton:disabled { background: %4; border-color: %4; color: %3; "
           "}")
           .arg(t.action.name(), t.on_action.name(), t.ink.name(), t.line.name()));
@@ -55,7 +56,7 @@ QPushButton* outlined_button(const QString& text, const QString& object_name, QW
   auto* b = button(text, object_name, parent);
   const Tokens& t = tokens();
   b->setStyleSheet(QStringLiteral("QPushButton { background: transparent; color: %1; border: 1px solid %1; "
-                                  "border-radius: 6px; padding: 0 16px; }"
+                                  "border-radius: 6px; padding: 0 16px; outline: none; }"
                                   "QPushButton:focus { border: 2px solid %2; } QPushButton:hover { background: %3; }"
                                   "QPushButton:checked { background: %3; border: 2px solid %1; }")
                        .arg(t.action.name(), t.ink.name(), t.band.name()));
@@ -68,7 +69,7 @@ QPushButton* quiet_button(const QString& text, const QString& object_name, QWidg
   b->setMinimumHeight(32);
   const Tokens& t = tokens();
   b->setStyleSheet(QStringLiteral("QPushButton { background: transparent; color: %1; border: none; border-bottom: 2px "
-                                  "solid transparent; padding: 2px 2px; }"
+                                  "solid transparent; padding: 2px 2px; outline: none; }"
                                   "QPushButton:hover { color: %2; } QPushButton:focus { border-bottom-color: %2; }"
                                   "QPushButton:checked { color: %2; border-bottom-color: %3; }")
                        .arg(t.soft_ink.name(), t.ink.name(), t.action.name()));
@@ -105,8 +106,14 @@ TableView::TableView(report::Table table, QString file_stem, PathPrompt prompt, 
   grid->setFrameShape(QFrame::NoFrame);
   grid->setTabKeyNavigation(false);
   grid->verticalHeader()->hide();
-  grid->setFont(face(15));
-  grid->horizontalHeader()->setFont(face(15, Weight::medium));
+  grid->setFont(face(13));
+  grid->horizontalHeader()->setFont(face(13, Weight::medium));
+  grid->setShowGrid(false);
+  grid->setSelectionBehavior(QAbstractItemView::SelectRows);
+  grid->setAlternatingRowColors(true);
+  QPalette stripes = grid->palette();
+  stripes.setColor(QPalette::AlternateBase, tokens().paper);
+  grid->setPalette(stripes);
   QStringList heads;
   for (const auto& c : table_.columns) heads << QString::fromStdString(c);
   grid->setHorizontalHeaderLabels(heads);
@@ -120,10 +127,11 @@ TableView::TableView(report::Table table, QString file_stem, PathPrompt prompt, 
       grid->setItem(r, c, item);
     }
   grid->resizeColumnsToContents();
+  for (int c = 0; c < columns; ++c) grid->setColumnWidth(c, grid->columnWidth(c) + 14);
   grid->resizeRowsToContents();
   int height = grid->horizontalHeader()->sizeHint().height() + grid->horizontalScrollBar()->sizeHint().height() + 4;
   for (int r = 0; r < rows; ++r) height += grid->rowHeight(r);
-  grid->setFixedHeight(std::min(height, 420));
+  grid->setFixedHeight(std::min(height, 360));
   down->addWidget(grid);
   auto* acts = new QHBoxLayout;
   acts->setSpacing(14);

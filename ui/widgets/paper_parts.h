@@ -22,7 +22,7 @@ QPushButton* outlined_button(const QString& text, const QString& object_name, QW
 QPushButton* quiet_button(const QString& text, const QString& object_name, QWidget* parent);
 
 /// A sheet with a thin line around it.
-class Card final : public QFrame {
+class Card : public QFrame {
   Q_OBJECT
  public:
   explicit Card(QWidget* parent = nullptr);
@@ -32,7 +32,7 @@ class Card final : public QFrame {
 };
 
 /// A green line at the left of what was written before tasting.
-class SideRule final : public QFrame {
+class SideRule : public QFrame {
   Q_OBJECT
  public:
   explicit SideRule(QWidget* parent = nullptr);

@@ -220,6 +220,9 @@ TEST(Codec, EveryOtherRecordComesBackToo) {
   EXPECT_EQ(value_of(read_unmask_record(to_json(record), "")), record);
   const AdoptedRule rule{"L-07 at 68 °C", {t.lot}, "spring", "H.", "autumn", true, {1, 0, 0}};
   EXPECT_EQ(value_of(read_adopted_rule(to_json(rule), "")), rule);
+  const AdoptedRule left{"L-07 at 68 °C", {t.lot}, "", "H.", "", false, {1, 0, 0}, true, "too little"};
+  EXPECT_EQ(value_of(read_adopted_rule(to_json(left), "")), left);
+  EXPECT_FALSE(to_json(rule).contains("left")) << "bundles of before stay as they were";
   const KeyOpening opening{t.preparer, {1, 0, 0}, Moment{2, 0, 0}};
   EXPECT_EQ(value_of(read_key_opening(to_json(opening), "")), opening);
   const DayState day{t.kay, 2, true, false, true, "cold", {1, 0, 0}};

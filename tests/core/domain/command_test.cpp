@@ -313,6 +313,17 @@ TEST_F(Commands, ARuleIsAdoptedAfterTheUnmaskingForLeavesOfTheTrial) {
   EXPECT_EQ(refused(done, AdoptRule{rule}).kind, ErrorKind::not_found);
 }
 
+TEST_F(Commands, ARuleIsLeftWithAReasonAndWithoutADay) {
+  const auto done = t.run(t.all_locked(t.sealed), Unmask{"H."});
+  AdoptedRule rule{"68 °C at the counter", {t.lot}, "", "H.", "", false, {}, true, ""};
+  EXPECT_EQ(refused(done, AdoptRule{rule}).field, "reason");
+  rule.why = "too little difference";
+  rule.from_when = "April";
+  EXPECT_EQ(refused(done, AdoptRule{rule}).kind, ErrorKind::not_allowed);
+  rule.from_when.clear();
+  EXPECT_TRUE(t.run(done, AdoptRule{rule})->rule->left);
+}
+
 TEST_F(Commands, TheReviewNamesBlanksByCupAndContradictionsByAttribute) {
   const BlindServing serving = t.sealed->servings[1];
   const SealedPlan& plan = *t.sealed->sealed;

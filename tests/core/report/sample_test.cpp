@@ -9,6 +9,7 @@
 #include "core/base/embedded.h"
 #include "core/evidence/findings.h"
 #include "core/exchange/bundle_read.h"
+#include "core/report/document_json.h"
 #include "core/report/staff_report.h"
 #include "core/wording/sentences.h"
 
@@ -105,6 +106,40 @@ TEST(StaffReport, says_answer_rule_recipe_doubts_and_all_three_digests) {
   EXPECT_LT(turn, answer);
   // The headline answers in attribute names, not in the question's words.
   EXPECT_EQ(wording::headline(s.findings, s.unmasked.plan(), {}).find("too hot"), std::string::npos);
+}
+
+TEST(StaffReport, the_kept_text_of_a_report_reads_back_the_same) {
+  for (const char* name : {"trial-14.json", "trial-15.json", "trial-16.json"}) {
+    const auto s = sample(name);
+    const auto doc = report::staff_report(s.findings, s.unmasked, {});
+    const std::string kept = report::document_text(doc);
+    const auto again = report::read_document(kept);
+    ASSERT_TRUE(again) << again.error().where << ' ' << again.error().value;
+    EXPECT_EQ(report::document_text(*again), kept) << name;
+    EXPECT_EQ(report::to_text(*again), report::to_text(doc)) << name;
+    EXPECT_EQ(again->meta.program, doc.meta.program);
+  }
+}
+
+TEST(StaffReport, a_kept_text_of_another_kind_is_refused_where_it_is_wrong) {
+  EXPECT_EQ(report::read_document("{}").error().kind, ErrorKind::missing);
+  EXPECT_EQ(report::read_document("not json").error().kind, ErrorKind::malformed);
+  const std::string meta = R"("meta":{"foot":"","house":"","label":"","program":"","title":""})";
+  EXPECT_TRUE(report::read_document("{\"blocks\":[]," + meta + ",\"shape\":1}"));
+  EXPECT_EQ(report::read_document("{\"blocks\":[]," + meta + ",\"shape\":2}").error().kind, ErrorKind::newer_version);
+  const auto odd = report::read_document("{\"blocks\":[{\"film\":{}}]," + meta + ",\"shape\":1}");
+  EXPECT_EQ(odd.error().where, "/blocks/0");
+}
+
+TEST(StaffReport, a_rule_that_was_left_is_told_with_its_reason) {
+  const auto s = sample("trial-14.json");
+  auto trial = std::make_shared<Trial>(s.unmasked.trial());
+  trial->rule = AdoptedRule{"L-12 goes to 68 °C.", {}, "", "H.", "", false, {}, true, "too little difference"};
+  const auto unmasked = open_unmasked(trial);
+  ASSERT_TRUE(unmasked);
+  const std::string text = report::to_text(report::staff_report(s.findings, *unmasked, {}));
+  EXPECT_NE(text.find("Not taken over: L-12 goes to 68 °C."), std::string::npos);
+  EXPECT_NE(text.find("H. left it: too little difference"), std::string::npos);
 }
 
 TEST(StaffReport, html_escapes_what_people_typed_and_needs_nothing_from_outside) {

@@ -322,5 +322,59 @@ TEST(TasterPort, ShowsAndTakesOnlyTheAssessorsOwnServingsAndEndsWithTheTrial) {
   EXPECT_EQ(port->start(now.back().id, EnteredBy::screen).error().kind, ErrorKind::not_allowed);
 }
 
+TEST(Reports, AreKeptAsMadeAndListedNewestFirst) {
+  Folder folder;
+  World world;
+  {
+    auto session = new_bench(folder / "a.leafbook", world);
+    const auto id = sealed_trial(*session);
+    const MadeReport first{{}, id, {}, "Likeleaf 0.1.0", "Trial 15", "PDF", R"({"blocks":[]})"};
+    EXPECT_EQ(session->keep_report(first).error().kind, ErrorKind::not_allowed) << "the key is closed";
+    lock_everything(*session);
+    session->unmask("H.").value();
+    std::vector<std::string> heard;
+    const auto hears = session->on_change([&](const Notice& notice) {
+      if (notice.part == Part::reports) heard.push_back(notice.record);
+    });
+    EXPECT_NE(session->keep_report(first).value(), 0u);
+    EXPECT_EQ(session->keep_report(first).value(), 0u) << "the same report is kept once";
+    world.clock.advance(seconds(60));
+    MadeReport second = first;
+    second.program = "Likeleaf 0.2.0";
+    second.document = R"({"blocks":[1]})";
+    EXPECT_NE(session->keep_report(second).value(), 0u);
+    second.document.clear();
+    EXPECT_EQ(session->keep_report(second).error().kind, ErrorKind::missing);
+    EXPECT_EQ(heard.size(), 2u);
+    done(session->flush());
+  }
+  auto session = Session::open(folder / "a.leafbook", OpenWay::read_only, world.services());
+  ASSERT_OK(session);
+  const auto id = (*session)->ledger().front().id;
+  const auto list = (*session)->reports(id).value();
+  ASSERT_EQ(list.size(), 2u);
+  EXPECT_EQ(list[0].program, "Likeleaf 0.2.0");
+  EXPECT_EQ(list[1].program, "Likeleaf 0.1.0");
+  EXPECT_TRUE(list[0].document.empty()) << "lists are short";
+  EXPECT_LT(list[1].made, list[0].made);
+  EXPECT_EQ((*session)->report(list[1].id).value().document, R"({"blocks":[]})");
+  EXPECT_EQ((*session)->report(IdOf<MadeReport>()).error().kind, ErrorKind::not_found);
+  EXPECT_EQ((*session)->keep_report(list[0]).error().kind, ErrorKind::read_only);
+}
+
+TEST(Session, ARuleThatWasLeftIsNotAdoptedInTheLedger) {
+  Folder folder;
+  World world;
+  auto session = new_bench(folder / "a.leafbook", world);
+  sealed_trial(*session);
+  lock_everything(*session);
+  session->unmask("H.").value();
+  AdoptedRule rule{"45 s", {}, "", "H.", "", false, {}, true, "no need"};
+  session->run(AdoptRule{rule}).value();
+  EXPECT_FALSE(session->ledger().front().adopted);
+  session->run(AdoptRule{{"45 s", {}, "May", "H.", "June", false, {}}}).value();
+  EXPECT_TRUE(session->ledger().front().adopted);
+}
+
 }  // namespace
 }  // namespace likeleaf::test
