@@ -4,6 +4,7 @@
 #include <charconv>
 
 #include "core/base/number_text.h"
+#include "core/domain/agreed_words.h"
 #include "core/domain/attribute.h"
 #include "core/domain/codec.h"
 
@@ -219,7 +220,9 @@ Result<Amendment> completed_note(const Trial& trial, Amendment amendment) {
   amendment.serving = {};
   amendment.side.reset();
   amendment.brew = {};
-  amendment.old_value = amendment.field == "notes" ? trial.sealed->plan.notes : "";
+  const Plan& plan = trial.sealed->plan;
+  amendment.old_value = amendment.field == "notes" ? plan.notes : "";
+  if (amendment.field == agreed_words_field && plan.reference_pair) amendment.old_value = plan.reference_pair->words;
   for (const auto& earlier : trial.amendments)
     if (earlier.target == Amendment::Target::plan_note && earlier.field == amendment.field)
       amendment.old_value = earlier.new_value;

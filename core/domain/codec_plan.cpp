@@ -153,6 +153,7 @@ struct Shape<Level> {
     v.maybe("value", x.value);
     v.need("schedule", x.schedule);
     v.need("present_way", x.present_way);
+    v.unless_empty("record", x.record);
   }
 };
 template <>

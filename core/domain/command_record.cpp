@@ -4,6 +4,7 @@
 #include "core/base/digest.h"
 #include "core/base/entropy.h"
 #include "core/base/number_text.h"
+#include "core/domain/agreed_words.h"
 #include "core/domain/amendment.h"
 #include "core/domain/command_parts.h"
 #include "core/domain/unmask.h"
@@ -166,6 +167,10 @@ Result<Change> run(const TrialPtr& trial, const Amend& command, const Moment& no
   if (auto text = check_text(command.amendment.new_value, "new value"); !text)
     return tl::unexpected<Error>(text.error());
   if (auto text = check_text(command.amendment.field, "field", true); !text) return tl::unexpected<Error>(text.error());
+  // Words agreed after tasting has begun would not be what the tasters had in mind.
+  if (command.amendment.target == Amendment::Target::plan_note && command.amendment.field == agreed_words_field &&
+      !words_still_open(*trial))
+    return fail(ErrorKind::not_allowed, agreed_words_field, {}, "until the first sheet of the first sitting is begun");
   auto amendment = completed(*trial, command.amendment);
   if (!amendment) return tl::unexpected<Error>(amendment.error());
   const std::string record = !amendment->serving.empty() ? amendment->serving.text()

@@ -138,10 +138,22 @@ std::vector<Contrast> contrasts(const Lever& lever) {
   return out;
 }
 
+namespace {
+
+std::string schedule_text(const std::vector<InfusionPlan>& schedule, const Style& style) {
+  std::string out;
+  for (const auto& infusion : schedule)
+    out += (out.empty() ? "" : ", then ") + temperature_text(infusion.pour, style) + " for " +
+           duration_text(infusion.steep, style);
+  return out;
+}
+
+}  // namespace
+
 std::string level_text(const Lever& lever, std::size_t level, const Style& style) {
   if (level >= lever.levels.size()) return {};
   const Level& l = lever.levels[level];
-  if (!l.value || !is_numeric(lever.kind)) return l.label;
+  if (!l.value || !is_numeric(lever.kind)) return l.label.empty() ? schedule_text(l.schedule, style) : l.label;
   switch (lever.kind) {
     case LeverKind::water_temperature:
       return temperature_text(Temperature(*l.value), style);

@@ -49,6 +49,7 @@ struct Level {
   std::optional<std::int64_t> value;   ///< milli-°C, ms or mg for numeric levers
   std::vector<InfusionPlan> schedule;  ///< for brew_schedule and infusion_number
   bool present_way = false;            ///< the house's way now
+  std::string record = {};             ///< id text of a water or vessel, where one of the registers is the level
   bool operator==(const Level&) const = default;
 };
 
@@ -186,9 +187,13 @@ IdOf<Assessor> preparer(const Plan& plan);
 const Constant* find_constant(const Plan& plan, ConstantKind kind);
 /// The constant that a lever would be held as, were it not the lever; nothing for schedules and own levers.
 std::optional<ConstantKind> constant_of(LeverKind kind);
+/// The plan with another lever. What was held of the new lever becomes its present level and leaves only its tolerance
+/// behind; the present level of the old one becomes what is held of it. Levels keep their number and tick.
+Plan with_lever(Plan plan, LeverKind kind);
 
-/// What a new trial starts from: every built-in or house attribute noted, none deciding, and the usual things held. The
-/// values are common practice, no source; each can be changed or taken out.
+/// What a new trial starts from: two empty levels, the first ticked as the present way, every built-in or house
+/// attribute noted, none deciding, and the usual things held. The values are common practice, no source; each can be
+/// changed or taken out.
 Plan starter_plan(const std::vector<Attribute>& attributes);
 
 /// A contrast: two levels of the lever, b judged against a. b is the higher level of a numeric lever, else the one that
@@ -198,7 +203,8 @@ struct Contrast {
   auto operator<=>(const Contrast&) const = default;
 };
 std::vector<Contrast> contrasts(const Lever& lever);
-/// "88 °C", "45 s", "4 g" or the level's label; celsius and '.' only in machine files.
+/// "88 °C", "45 s", "4 g" or the level's label, else its infusions: "60 °C for 60 s, then 90 °C for 30 s"; celsius and
+/// '.' only in machine files.
 std::string level_text(const Lever& lever, std::size_t level, const Style& style);
 
 /// One thing that stands in the way of a seal, or a caution beside it.

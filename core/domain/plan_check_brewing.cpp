@@ -82,6 +82,7 @@ bool same_level(const Lever& lever, const Level& x, const Level& y) {
   if (is_numeric(lever.kind)) return x.value && y.value && *x.value == *y.value;
   // Two names for one schedule are one level; so are two unnamed labels of nothing (missing says so already).
   if (!x.schedule.empty() && !y.schedule.empty()) return x.schedule == y.schedule;
+  if (!x.record.empty() && x.record == y.record) return true;
   return !x.label.empty() && x.label == y.label;
 }
 
@@ -92,8 +93,7 @@ void check_levels_differ(const Lever& lever, Notes& notes) {
       const auto kind = constant_of(lever.kind);
       const Level& level = lever.levels[i];
       notes.block(ErrorKind::duplicate, "levels",
-                  is_numeric(lever.kind) && kind ? quantity_text(*kind, *level.value) : level.label,
-                  "levels that differ");
+                  is_numeric(lever.kind) && kind ? level_text(lever, i, Style{}) : level.label, "levels that differ");
       return;
     }
 }
@@ -102,17 +102,22 @@ bool says_something(const Constant& constant) {
   return constant.target || !constant.text.empty() || !constant.record.empty();
 }
 
-void check_record(const Given& given, const Constant& constant, Notes& notes) {
-  if (constant.record.empty()) return;
-  bool known = true;
-  if (constant.kind == ConstantKind::water) {
-    const auto id = IdOf<Water>::parse(constant.record);
-    known = id && find_record(given.registers.waters, *id);
-  } else if (constant.kind == ConstantKind::vessel) {
-    const auto id = IdOf<Vessel>::parse(constant.record);
-    known = id && find_record(given.registers.vessels, *id);
+/// Waters and vessels of the registers; nothing else is looked up.
+bool knows_record(const Given& given, std::optional<ConstantKind> kind, const std::string& record) {
+  if (record.empty()) return true;
+  if (kind == ConstantKind::water) {
+    const auto id = IdOf<Water>::parse(record);
+    return id && find_record(given.registers.waters, *id);
   }
-  if (!known)
+  if (kind == ConstantKind::vessel) {
+    const auto id = IdOf<Vessel>::parse(record);
+    return id && find_record(given.registers.vessels, *id);
+  }
+  return true;
+}
+
+void check_record(const Given& given, const Constant& constant, Notes& notes) {
+  if (!knows_record(given, constant.kind, constant.record))
     notes.block(ErrorKind::not_found, constant_name(constant.kind), shown_value(constant.record),
                 "one of the house's registers");
 }
@@ -178,7 +183,12 @@ void check_lever(const Given& given, Notes& notes) {
     notes.block(ErrorKind::missing, "what changes", "", "a name for what changes");
   if (lever.levels.size() < 2)
     notes.block(ErrorKind::missing, "levels", fmt::format("{}", lever.levels.size()), "two levels or more");
-  for (std::size_t i = 0; i < lever.levels.size(); ++i) check_level(lever, i, notes);
+  for (std::size_t i = 0; i < lever.levels.size(); ++i) {
+    check_level(lever, i, notes);
+    if (!knows_record(given, constant_of(lever.kind), lever.levels[i].record))
+      notes.block(ErrorKind::not_found, level_field(i), shown_value(lever.levels[i].record),
+                  "one of the house's registers");
+  }
   check_levels_differ(lever, notes);
   const auto ticked = std::ranges::count_if(lever.levels, &Level::present_way);
   if (ticked > 1)

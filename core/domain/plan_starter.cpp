@@ -1,5 +1,7 @@
 #include "core/domain/plan.h"
 
+#include <algorithm>
+
 namespace likeleaf {
 namespace {
 
@@ -22,6 +24,8 @@ Constant words(ConstantKind kind, const char* text) {
 
 Plan starter_plan(const std::vector<Attribute>& attributes) {
   Plan plan;
+  plan.lever.levels.resize(2);
+  plan.lever.levels.front().present_way = true;
   for (const auto& a : attributes) plan.attributes.push_back({a.id, false, a.margin, Expectation::none});
   plan.constants = {amount(ConstantKind::leaf_dose, 4'000, 50),
                     amount(ConstantKind::water_mass, 200'000, 2'000),
@@ -33,6 +37,48 @@ Plan starter_plan(const std::vector<Attribute>& attributes) {
                     amount(ConstantKind::tasting_temperature, 42'000, 1'000),
                     words(ConstantKind::eyes, "opaque cups"),
                     words(ConstantKind::rinse, "water and a plain cracker")};
+  return plan;
+}
+
+namespace {
+
+/// Holds what the old lever's present level says; a constant that held only its tolerance gets its target back.
+void hold_former(Plan& plan, ConstantKind kind, const Level& present) {
+  auto held = std::ranges::find(plan.constants, kind, &Constant::kind);
+  if (held == plan.constants.end()) {
+    if (!present.value && present.label.empty()) return;
+    plan.constants.push_back(Constant{});
+    held = plan.constants.end() - 1;
+    held->kind = kind;
+  }
+  held->target = present.value;
+  held->text = present.label;
+  held->record = present.record;
+}
+
+}  // namespace
+
+Plan with_lever(Plan plan, LeverKind kind) {
+  if (kind == plan.lever.kind) return plan;
+  Lever& lever = plan.lever;
+  if (const auto former = constant_of(lever.kind); former && !lever.levels.empty())
+    hold_former(plan, *former, lever.levels[lever.reference()]);
+  lever.kind = kind;
+  if (kind != LeverKind::other) lever.name.clear();
+  for (auto& level : lever.levels) level = Level{{}, {}, {}, level.present_way, {}};
+  const auto own = constant_of(kind);
+  const auto held = own ? std::ranges::find(plan.constants, *own, &Constant::kind) : plan.constants.end();
+  if (held == plan.constants.end()) return plan;
+  if (!lever.levels.empty()) {
+    Level& present = lever.levels[lever.reference()];
+    present.value = held->target;
+    present.label = held->text;
+    present.record = held->record;
+  }
+  held->target.reset();
+  held->text.clear();
+  held->record.clear();
+  if (!held->tolerance) plan.constants.erase(held);
   return plan;
 }
 

@@ -29,9 +29,11 @@ bool plan_names(const Plan& plan, IdOf<Lot> lot) {
          std::any_of(plan.controls.begin(), plan.controls.end(), in_controls);
 }
 
-/// Waters and vessels are named by id text in constants, and by nothing else.
-bool constants_name(const Plan& plan, const std::string& id) {
-  return std::any_of(plan.constants.begin(), plan.constants.end(), [&](const Constant& c) { return c.record == id; });
+/// Waters and vessels are named by id text in constants and levels, and by nothing else.
+bool names_record(const Plan& plan, const std::string& id) {
+  const auto named = [&](const auto& one) { return one.record == id; };
+  return std::any_of(plan.constants.begin(), plan.constants.end(), named) ||
+         std::any_of(plan.lever.levels.begin(), plan.lever.levels.end(), named);
 }
 
 template <class Key, class Value>
@@ -87,8 +89,8 @@ Registers registers_of(const Plan& plan, const Registers& book) {
   };
   Registers out;
   out.lots = kept(book.lots, [&](const Lot& lot) { return plan_names(plan, lot.id); });
-  out.waters = kept(book.waters, [&](const Water& water) { return constants_name(plan, water.id.text()); });
-  out.vessels = kept(book.vessels, [&](const Vessel& vessel) { return constants_name(plan, vessel.id.text()); });
+  out.waters = kept(book.waters, [&](const Water& water) { return names_record(plan, water.id.text()); });
+  out.vessels = kept(book.vessels, [&](const Vessel& vessel) { return names_record(plan, vessel.id.text()); });
   out.assessors = kept(book.assessors, tastes_or_prepares);
   return out;
 }

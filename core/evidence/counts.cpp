@@ -4,6 +4,7 @@
 #include <set>
 #include <utility>
 
+#include "core/domain/agreed_words.h"
 #include "core/evidence/cup_values.h"
 #include "core/evidence/find_parts.h"
 #include "core/stats/distributions.h"
@@ -136,7 +137,10 @@ void fill_counts(const Unmasked& unmasked, Findings& findings) {
     if (lots.contains(lot)) findings.lot_codes.push_back(lot_code(sealed, lot));
   for (const auto& assessor : sealed.plan.assessors)
     if (assessors.contains(assessor.id)) findings.assessor_aliases.push_back(assessor_alias(sealed, assessor.id));
-  findings.amended = static_cast<int>(unmasked.trial().amendments.size());
+  // Words agreed before anybody tasted change nothing of what was tasted.
+  findings.amended = static_cast<int>(std::ranges::count_if(unmasked.trial().amendments, [](const Amendment& a) {
+    return a.target != Amendment::Target::plan_note || a.field != agreed_words_field;
+  }));
   findings.voided = static_cast<int>(unmasked.trial().voids.size());
 }
 

@@ -111,21 +111,23 @@ class Check {
       known_attribute(plan.attributes[i].attribute, base + at("attributes", i));
     if (plan.reference_pair) known_lot(plan.reference_pair->lot, base + "/reference_pair");
     if (plan.rule) rule(*plan.rule, base + "/rule");
-    for (std::size_t i = 0; i < plan.constants.size(); ++i) known_record(plan.constants[i], base + at("constants", i));
+    for (std::size_t i = 0; i < plan.constants.size(); ++i)
+      known_record(constant_name(plan.constants[i].kind), plan.constants[i].record, base + at("constants", i));
+    for (std::size_t i = 0; i < plan.lever.levels.size(); ++i)
+      known_record("level", plan.lever.levels[i].record, base + "/lever" + at("levels", i));
   }
   void rule(const IfThenRule& rule, const std::string& where) {
     for (std::size_t i = 0; i < rule.leaves.size(); ++i) known_lot(rule.leaves[i], where + at("leaves", i));
     for (std::size_t i = 0; i < rule.clauses.size(); ++i)
       known_attribute(rule.clauses[i].attribute, where + at("clauses", i));
   }
-  void known_record(const Constant& constant, const std::string& where) {
-    if (constant.record.empty()) return;
-    const auto is_it = [&](const auto& record) { return record.id.text() == constant.record; };
+  void known_record(const std::string& field, const std::string& id, const std::string& where) {
+    if (id.empty()) return;
+    const auto is_it = [&](const auto& record) { return record.id.text() == id; };
     const auto& book = import_.registers;
     if (std::none_of(book.waters.begin(), book.waters.end(), is_it) &&
         std::none_of(book.vessels.begin(), book.vessels.end(), is_it))
-      refuse(ErrorKind::not_found, constant_name(constant.kind), constant.record, "a water or vessel of this bundle",
-             where);
+      refuse(ErrorKind::not_found, field, id, "a water or vessel of this bundle", where);
   }
 
   void sealed() {

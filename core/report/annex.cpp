@@ -1,4 +1,5 @@
 #include "core/report/annex.h"
+#include "core/domain/agreed_words.h"
 
 #include <fmt/format.h>
 
@@ -205,6 +206,8 @@ void add_annex(const Findings& f, const Unmasked& unmasked, const Style& style, 
   direct_table(f, plan, style, out);
   out.emplace_back(without_contrast(checks_table(f, plan, style), f));
   out.emplace_back(Heading{"Records", 2});
+  if (const std::string words = agreed_words(unmasked.trial()); !words.empty())
+    out.emplace_back(Paragraph{"Agreed in the open before the first sitting: " + words});
   record_tables(unmasked, style, out);
   out.emplace_back(Heading{"Seal", 2});
   if (plan.paper_import) {

@@ -3,6 +3,7 @@
 #include <array>
 
 #include "core/design/deal.h"
+#include "core/domain/agreed_words.h"
 #include "core/domain/seal.h"
 #include "core/domain/trial_document.h"
 #include "core/session/inner.h"
@@ -227,6 +228,7 @@ Result<std::unique_ptr<TasterPort>> Session::taster(IdOf<Assessor> assessor) {
           return store::read_flight(**blind, id, who);
         });
   auto setup = taster_setup(*trial->sealed, assessor);
+  setup.agreed_words = agreed_words(*trial);
   for (const auto& serving : trial->servings) setup.sittings = std::max(setup.sittings, serving.sitting);
   return make_taster_port(inner_->desk, assessor, std::move(setup));
 }

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 
+#include "core/base/number_text.h"
+#include "core/domain/line_text.h"
 #include "core/domain/trial_document.h"
 #include "core/session/inner.h"
 #include "core/store/load.h"
@@ -64,7 +66,14 @@ Result<void> Session::Inner::load() {
   attributes = builtin_attributes();
   auto own = store::load_attributes(book->reading());
   if (!own) return tl::unexpected<Error>(own.error());
-  attributes.insert(attributes.end(), own->begin(), own->end());
+  for (const auto& attribute : *own) {
+    // Of a built-in one the house keeps its own word only; a later Likeleaf may say the rest better.
+    const auto built_in = std::ranges::find(attributes, attribute.id, &Attribute::id);
+    if (built_in == attributes.end())
+      attributes.push_back(attribute);
+    else
+      built_in->house_word = attribute.house_word;
+  }
   return {};
 }
 
@@ -120,12 +129,31 @@ void put_into(std::vector<Record>& records, const Record& record) {
     *found = record;
 }
 
+Result<void> check_line(const std::string& text, std::size_t most, const char* field) {
+  const auto line = parse_line(text, most, field);
+  if (!line) return tl::unexpected<Error>(line.error());
+  if (*line != text) return fail(ErrorKind::bad_value, field, shown_value(text), "one line");
+  return {};
+}
+
+/// Text that is read beside others on labels and screens has to fit there; notes may be longer.
+template <class Record>
+Result<void> check_texts(const Record& record,
+                         std::initializer_list<std::pair<const char*, std::string Record::*>> all) {
+  for (const auto& [field, member] : all)
+    if (auto good = check_line(record.*member, sentence_length, field); !good) return good;
+  if (const auto notes = parse_lines(record.notes, paragraph_length, "notes"); !notes)
+    return tl::unexpected<Error>(notes.error());
+  return {};
+}
+
 /// The name by which people know a record has to be there and, for lots and assessors, be the only one.
 template <class Record>
 Result<void> check_name(const std::vector<Record>& records, const Record& record, std::string Record::*name,
                         const char* field, bool unique) {
   if (record.id.empty()) return fail(ErrorKind::missing, field, record.*name, "an id");
   if ((record.*name).empty()) return fail(ErrorKind::missing, field, {}, "a name");
+  if (auto good = check_line(record.*name, name_length, field); !good) return good;
   if (!unique) return {};
   for (const auto& other : records)
     if (other.id != record.id && other.*name == record.*name)
@@ -135,9 +163,33 @@ Result<void> check_name(const std::vector<Record>& records, const Record& record
 
 }  // namespace
 
+namespace {
+
+Result<void> check_attribute_texts(const Attribute& attribute) {
+  if (attribute.name.empty()) return fail(ErrorKind::missing, "attribute", {}, "a name");
+  if (auto good = check_line(attribute.name, name_length, "attribute"); !good) return good;
+  if (auto good = check_line(attribute.house_word, name_length, "house word"); !good) return good;
+  for (const auto& [field, text] : {std::pair{"definition", &attribute.definition},
+                                    {"low end", &attribute.low},
+                                    {"high end", &attribute.high},
+                                    {"more", &attribute.more},
+                                    {"less", &attribute.less}})
+    if (auto good = check_line(*text, sentence_length, field); !good) return good;
+  return {};
+}
+
+}  // namespace
+
 Result<Ticket> Session::put(const Lot& lot) {
   if (auto may = inner_->may_write(); !may) return tl::unexpected<Error>(may.error());
   if (auto good = check_name(inner_->registers.lots, lot, &Lot::code, "lot code", true); !good)
+    return tl::unexpected<Error>(good.error());
+  if (auto good = check_texts<Lot>(lot, {{"name", &Lot::name},
+                                         {"cultivar", &Lot::cultivar},
+                                         {"origin", &Lot::origin},
+                                         {"harvest", &Lot::harvest},
+                                         {"allergens", &Lot::allergens}});
+      !good)
     return tl::unexpected<Error>(good.error());
   put_into(inner_->registers.lots, lot);
   const auto ticket = inner_->keep([lot](SQLite::Database& db) { store::persist(db, lot); });
@@ -149,6 +201,7 @@ Result<Ticket> Session::put(const Water& water) {
   if (auto may = inner_->may_write(); !may) return tl::unexpected<Error>(may.error());
   if (auto good = check_name(inner_->registers.waters, water, &Water::name, "water", false); !good)
     return tl::unexpected<Error>(good.error());
+  if (auto good = check_texts<Water>(water, {}); !good) return tl::unexpected<Error>(good.error());
   put_into(inner_->registers.waters, water);
   const auto ticket = inner_->keep([water](SQLite::Database& db) { store::persist(db, water); });
   inner_->tell({Part::registers, water.id.text()});
@@ -158,6 +211,8 @@ Result<Ticket> Session::put(const Water& water) {
 Result<Ticket> Session::put(const Vessel& vessel) {
   if (auto may = inner_->may_write(); !may) return tl::unexpected<Error>(may.error());
   if (auto good = check_name(inner_->registers.vessels, vessel, &Vessel::name, "vessel", false); !good)
+    return tl::unexpected<Error>(good.error());
+  if (auto good = check_texts<Vessel>(vessel, {{"material", &Vessel::material}}); !good)
     return tl::unexpected<Error>(good.error());
   put_into(inner_->registers.vessels, vessel);
   const auto ticket = inner_->keep([vessel](SQLite::Database& db) { store::persist(db, vessel); });
@@ -169,6 +224,7 @@ Result<Ticket> Session::put(const Assessor& assessor) {
   if (auto may = inner_->may_write(); !may) return tl::unexpected<Error>(may.error());
   if (auto good = check_name(inner_->registers.assessors, assessor, &Assessor::alias, "assessor", true); !good)
     return tl::unexpected<Error>(good.error());
+  if (auto good = check_texts<Assessor>(assessor, {}); !good) return tl::unexpected<Error>(good.error());
   put_into(inner_->registers.assessors, assessor);
   const auto ticket = inner_->keep([assessor](SQLite::Database& db) { store::persist(db, assessor); });
   inner_->tell({Part::registers, assessor.id.text()});
@@ -180,9 +236,14 @@ Result<Ticket> Session::put(const Attribute& attribute) {
   const auto letter = [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_'; };
   if (attribute.id.empty() || !std::ranges::all_of(attribute.id, letter))
     return fail(ErrorKind::bad_value, "attribute", attribute.id, "lower-case letters, digits and _");
-  if (find_attribute(builtin_attributes(), attribute.id) != nullptr)
-    return fail(ErrorKind::duplicate, "attribute", attribute.id, "one that is not built in");
-  if (attribute.name.empty()) return fail(ErrorKind::missing, "attribute", {}, "a name");
+  if (const auto* built_in = find_attribute(builtin_attributes(), attribute.id)) {
+    Attribute renamed = *built_in;
+    renamed.house_word = attribute.house_word;
+    if (!(renamed == attribute))
+      return fail(ErrorKind::duplicate, "attribute", attribute.id,
+                  "one that is not built in; of those a house may add its own word");
+  }
+  if (auto good = check_attribute_texts(attribute); !good) return tl::unexpected<Error>(good.error());
   put_into(inner_->attributes, attribute);
   const auto ticket = inner_->keep([attribute](SQLite::Database& db) { store::persist(db, attribute); });
   inner_->tell({Part::registers, attribute.id});

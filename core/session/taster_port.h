@@ -29,6 +29,7 @@ struct TasterSetup {
   std::int64_t rest_ms = 60000;        ///< between cups and pairs
   std::vector<std::string> allergens;  ///< of every leaf on the table, never by cup
   std::vector<std::string> cautions;   ///< hygiene and the like, the same for every trial
+  std::string agreed_words;            ///< what the panel agreed on in the open, before the first sitting
 };
 
 class TasterPort {

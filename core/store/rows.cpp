@@ -337,11 +337,16 @@ std::string changes_text(const Lever& lever) {
   std::string text = lever.kind == LeverKind::other ? lever.name : lever_name(lever.kind);
   if (lever.levels.empty()) return text;
   const std::size_t reference = std::min(lever.reference(), lever.levels.size() - 1);
-  text += " " + level_text(lever, reference, Style{});
+  // A draft's level may still say nothing.
+  const auto said = [&](std::size_t level) {
+    const std::string words = level_text(lever, level, Style{});
+    return words.empty() ? std::string("…") : words;
+  };
+  text += " " + said(reference);
   const char* between = " against ";
   for (std::size_t i = 0; i < lever.levels.size(); ++i) {
     if (i == reference) continue;
-    text += between + level_text(lever, i, Style{});
+    text += between + said(i);
     between = " and ";
   }
   return text;

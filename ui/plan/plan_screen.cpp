@@ -5,34 +5,22 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPointer>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QScrollBar>
+#include <QTextEdit>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
 
 #include "core/wording/errors.h"
+#include "ui/plan/plan_places.h"
 #include "ui/plan/sections.h"
 #include "ui/plan/verdict_panel.h"
 
 namespace likeleaf::ui {
 namespace {
-
-/// A new sheet: two empty levels, the usual things to hold still without a value, every built-in attribute noted.
-Plan empty_sheet(const Session& session) {
-  Plan plan;
-  plan.lever.levels.resize(2);
-  plan.lever.levels.front().present_way = true;
-  for (const auto kind :
-       {ConstantKind::leaf_dose, ConstantKind::water_mass, ConstantKind::steep_time, ConstantKind::water,
-        ConstantKind::vessel, ConstantKind::chill, ConstantKind::tasting_temperature, ConstantKind::eyes}) {
-    Constant constant;
-    constant.kind = kind;
-    plan.constants.push_back(constant);
-  }
-  for (const auto& attribute : session.attributes())
-    plan.attributes.push_back({attribute.id, false, attribute.margin, Expectation::none});
-  return plan;
-}
 
 /// Always as tall as its rows: a scroll area that is asked before new rows are laid out would squeeze them.
 class Sheet final : public QWidget {
@@ -81,31 +69,10 @@ PlanScreen::PlanScreen(Session& session, const Style& style, QWidget* parent)
   scroll_->setWidgetResizable(true);
   scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   scroll_->setFocusPolicy(Qt::NoFocus);
+  scroll_->verticalScrollBar()->setStyleSheet(thin_scroll_bar());
   auto* page = new Sheet;
-  auto* columns = new QHBoxLayout(page);
-  columns->setContentsMargins(0, 0, 12, 0);
-  columns->setSpacing(30);
-  const auto column = [&] {
-    auto* c = new QVBoxLayout;
-    c->setSpacing(4);
-    columns->addLayout(c, 1);
-    return c;
-  };
-  auto* left = column();
-  auto* middle = column();
-  const auto add = [&](PlanSection* section, QVBoxLayout* into) {
-    sections_.push_back(section);
-    into->addWidget(section);
-  };
-  add(new ChangesSection(editor_, page), left);
-  add(new StaysSection(editor_, page), left);
-  add(new LeafSection(editor_, page), left);
-  add(new MatterSection(editor_, page), middle);
-  add(new RuleSection(editor_, page), middle);
-  add(new WhoSection(editor_, page), middle);
-  add(new ServingSection(editor_, page), middle);
-  left->addStretch(1);
-  middle->addStretch(1);
+  page->setObjectName(QStringLiteral("page"));
+  make_sections(page);
   scroll_->setWidget(page);
   panel_ = new VerdictPanel(editor_, this);
   panel_->setFixedWidth(372);
@@ -114,8 +81,14 @@ PlanScreen::PlanScreen(Session& session, const Style& style, QWidget* parent)
   across->addWidget(scroll_, 1);
   across->addWidget(panel_);
   down->addLayout(across, 1);
+  editor_.look_again = [this] { refresh(); };
+  connect(panel_, &VerdictPanel::wanted, this, &PlanScreen::show_place);
+  connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) { keep_in_view(now); });
   changes_ = session_.on_change([this](const Notice& notice) {
-    if (notice.part == Part::plan || notice.part == Part::seal || notice.part == Part::registers) refresh();
+    // Amendments and sheets: the words agreed may be written until the first sheet is begun.
+    if (notice.part == Part::plan || notice.part == Part::seal || notice.part == Part::registers ||
+        notice.part == Part::amendments || (notice.part == Part::sheet && isVisible()))
+      refresh();
   });
   // A line of text would keep Ctrl+Z to itself; the plan's own undo goes first once the line is as it stands.
   qApp->installEventFilter(this);
@@ -124,35 +97,114 @@ PlanScreen::PlanScreen(Session& session, const Style& style, QWidget* parent)
 
 PlanScreen::~PlanScreen() = default;
 
+void PlanScreen::make_sections(QWidget* page) {
+  auto* columns = new QHBoxLayout(page);
+  columns->setContentsMargins(0, 0, 8, 0);
+  columns->setSpacing(26);
+  const auto column = [&](const std::vector<PlanSection*>& sections) {
+    auto* down = new QVBoxLayout;
+    down->setSpacing(4);
+    columns->addLayout(down, 1);
+    for (auto* section : sections) {
+      sections_.push_back(section);
+      down->addWidget(section);
+    }
+    down->addStretch(1);
+  };
+  column({new ChangesSection(editor_, page), new StaysSection(editor_, page), new LeafSection(editor_, page),
+          new ServingSection(editor_, page)});
+  column({new MatterSection(editor_, page), new RuleSection(editor_, page), new WhoSection(editor_, page),
+          new ControlsSection(editor_, page), new AgreeSection(editor_, page), new CountSection(editor_, page)});
+}
+
 void PlanScreen::refresh() {
   const auto trial = session_.trial();
   empty_->setVisible(!trial);
   scroll_->setVisible(trial != nullptr);
   panel_->setVisible(trial != nullptr);
   if (!trial) return;
-  bool again = false;
-  for (auto* section : sections_) again = section->refresh(trial->draft) || again;
-  panel_->refresh(*trial);
-  if (again) order_tabs();
+  const auto notes =
+      trial->sealed ? std::vector<PlanNote>{} : check(trial->draft, editor_.registers(), editor_.attributes());
+  const auto places = notes_by_place(notes, trial->draft, editor_.registers(), editor_.attributes());
+  for (auto* section : sections_) section->refresh(trial->draft, places);
+  panel_->refresh(*trial, notes);
 }
 
-/// Rows that were made again would otherwise come last in the tab order.
-void PlanScreen::order_tabs() {
-  QWidget* before = nullptr;
-  const auto next = [&](QWidget* w) {
-    if (before) setTabOrder(before, w);
-    before = w;
+void PlanScreen::show_place(const QString& object) {
+  // A stock is written among the facts of its leaf, which may be folded away.
+  for (const QString& name : {object, object.section(QLatin1Char('.'), 0, 1) + QStringLiteral(".facts")})
+    for (auto* section : sections_)
+      if (section->go_to(name)) return;
+}
+
+void PlanScreen::keep_in_view(QWidget* now) {
+  if (!now || !scroll_->widget()->isAncestorOf(now)) return;
+  // New rows are laid out after the focus came to them.
+  QTimer::singleShot(0, this, [this, there = QPointer<QWidget>(now)] {
+    if (there && scroll_->widget()->isAncestorOf(there)) scroll_->ensureWidgetVisible(there, 0, 48);
+    scroll_->horizontalScrollBar()->setValue(0);
+  });
+}
+
+/// Everything that Tab stops at, in the order of the page: rows are made again while a person writes, so their place in
+/// the window's own chain says nothing.
+std::vector<QWidget*> PlanScreen::stops() const {
+  std::vector<QWidget*> out;
+  const auto take = [&](QWidget* w) {
+    // The list of a choice is a window of its own.
+    if ((w->focusPolicy() & Qt::TabFocus) != 0 && !w->focusProxy() && w->isVisible() && w->isEnabled() &&
+        w->window() == window())
+      out.push_back(w);
   };
+  take(findChild<QPushButton*>(QStringLiteral("begin")));
   for (auto* section : sections_)
-    for (auto* w : section->findChildren<QWidget*>())
-      // The list of a choice is a window of its own. A line's frame hands the keyboard on to its line, so it goes with
-      // it.
-      if (((w->focusPolicy() & Qt::TabFocus) != 0 || w->focusProxy()) && w->window() == window()) next(w);
-  if (auto* seal = panel_->findChild<QPushButton*>(QStringLiteral("seal"))) next(seal);
+    for (auto* w : section->findChildren<QWidget*>()) take(w);
+  auto* seal = panel_->findChild<QPushButton*>(QStringLiteral("seal"));
+  for (auto* w : panel_->findChildren<QPushButton*>())
+    if (w != seal && !w->objectName().isEmpty()) take(w);
+  take(seal);
+  return out;
+}
+
+bool PlanScreen::focusNextPrevChild(bool next) {
+  const auto all = stops();
+  if (all.empty()) return QWidget::focusNextPrevChild(next);
+  const auto reason = next ? Qt::TabFocusReason : Qt::BacktabFocusReason;
+  const auto at = std::ranges::find(all, focusWidget());
+  const bool inside = at != all.end();
+  const bool last = inside && (next ? at + 1 == all.end() : at == all.begin());
+  if (last) {
+    if (auto* out = beyond(next)) {
+      out->setFocus(reason);
+      return true;
+    }
+  }
+  QWidget* to = !inside || last ? (next ? all.front() : all.back()) : next ? *(at + 1) : *(at - 1);
+  stop_at(to, reason);
+  return true;
+}
+
+void PlanScreen::stop_at(QWidget* stop, Qt::FocusReason reason) {
+  walking_ = true;
+  stop->setFocus(reason);
+  walking_ = false;
+}
+
+/// The stop of the window that comes after this screen, or before it; nothing when there is none.
+QWidget* PlanScreen::beyond(bool next) const {
+  constexpr int most_widgets = 5000;
+  auto* w = const_cast<PlanScreen*>(this)->focusWidget();
+  for (int i = 0; w && i < most_widgets; ++i) {
+    w = next ? w->nextInFocusChain() : w->previousInFocusChain();
+    if (w && w != this && !isAncestorOf(w) && (w->focusPolicy() & Qt::TabFocus) != 0 && !w->focusProxy() &&
+        w->isVisible() && w->isEnabled() && w->window() == window())
+      return w;
+  }
+  return nullptr;
 }
 
 void PlanScreen::begin() {
-  const auto made = session_.new_trial(empty_sheet(session_));
+  const auto made = session_.new_trial(starter_plan(session_.attributes()));
   note_->setText(made ? QString() : qt(wording::sentence(made.error())));
   note_->setVisible(!made);
   if (!made) return;
@@ -168,6 +220,18 @@ void PlanScreen::undo(bool again) {
 }
 
 bool PlanScreen::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::FocusIn && !walking_) {
+    // Tab that comes in from the rest of the window lands wherever the window's chain says; the page begins at its top.
+    const auto reason = static_cast<QFocusEvent*>(event)->reason();
+    auto* w = qobject_cast<QWidget*>(watched);
+    if ((reason != Qt::TabFocusReason && reason != Qt::BacktabFocusReason) || !w || !isAncestorOf(w)) return false;
+    const auto all = stops();
+    if (all.empty()) return false;
+    auto* wanted = reason == Qt::TabFocusReason ? all.front() : all.back();
+    if (wanted == w) return false;
+    stop_at(wanted, reason);
+    return true;
+  }
   if (event->type() != QEvent::KeyPress && event->type() != QEvent::ShortcutOverride) return false;
   auto* at = qobject_cast<QWidget*>(watched);
   if (!at || !isVisible() || !isAncestorOf(at)) return false;
@@ -176,6 +240,7 @@ bool PlanScreen::eventFilter(QObject* watched, QEvent* event) {
   if (key->key() != Qt::Key_Z || (held != Qt::ControlModifier && held != (Qt::ControlModifier | Qt::ShiftModifier)))
     return false;
   if (const auto* line = qobject_cast<QLineEdit*>(at); line && line->isModified()) return false;
+  if (const auto* page = qobject_cast<QTextEdit*>(at); page && page->document()->isModified()) return false;
   if (event->type() == QEvent::ShortcutOverride) {
     event->accept();
     return true;

@@ -24,10 +24,16 @@ class PlanScreen final : public QWidget {
 
  protected:
   bool eventFilter(QObject* watched, QEvent* event) override;
+  bool focusNextPrevChild(bool next) override;
 
  private:
-  void order_tabs();
+  void make_sections(QWidget* page);
+  [[nodiscard]] std::vector<QWidget*> stops() const;
+  [[nodiscard]] QWidget* beyond(bool next) const;
+  void stop_at(QWidget* stop, Qt::FocusReason reason);
   void begin();
+  void show_place(const QString& object);
+  void keep_in_view(QWidget* now);
   void undo(bool again);
 
   Session& session_;
@@ -37,6 +43,7 @@ class PlanScreen final : public QWidget {
   QScrollArea* scroll_;
   VerdictPanel* panel_;
   std::vector<PlanSection*> sections_;
+  bool walking_ = false;  ///< Tab is moving from stop to stop inside
   Subscription changes_;
 };
 

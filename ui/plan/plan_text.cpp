@@ -137,6 +137,34 @@ Result<int> parse_count(const QString& text, int lowest, int highest, const std:
   });
 }
 
+Result<std::optional<std::int64_t>> parse_amount(const QString& text, const QString& unit, int decimals,
+                                                 std::int64_t lowest, std::int64_t highest, const std::string& field,
+                                                 const std::string& allowed) {
+  QString typed = text.trimmed();
+  if (typed.isEmpty()) return std::optional<std::int64_t>();
+  if (!unit.isEmpty() && typed.endsWith(unit, Qt::CaseInsensitive)) typed = typed.chopped(unit.size()).trimmed();
+  return parse_decimal(typed.toStdString(), decimals, lowest, highest, field, allowed).map([](std::int64_t n) {
+    return std::optional(n);
+  });
+}
+
+QString amount_text(const std::optional<std::int64_t>& value, const QString& unit, int decimals, int shown,
+                    const Style& style) {
+  if (!value) return {};
+  const QString number = QString::fromStdString(decimal_text(*value, decimals, shown, style));
+  return unit.isEmpty() ? number : number + QString::fromUtf8(no_break_space) + unit;
+}
+
+Result<void> take_text(std::string& into, const QString& text, std::size_t most, const std::string& field, bool lines) {
+  // A pasted line end may also be one of Unicode's own.
+  QString typed = text;
+  typed.replace(QChar::ParagraphSeparator, QLatin1Char('\n')).replace(QChar::LineSeparator, QLatin1Char('\n'));
+  auto read = lines ? parse_lines(typed.toStdString(), most, field) : parse_line(typed.toStdString(), most, field);
+  if (!read) return tl::unexpected<Error>(read.error());
+  into = std::move(*read);
+  return {};
+}
+
 std::string plain(const QString& text) {
   return text.trimmed().toStdString();
 }

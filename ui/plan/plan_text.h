@@ -7,6 +7,7 @@
 
 #include "core/base/result.h"
 #include "core/base/style.h"
+#include "core/domain/line_text.h"
 #include "core/domain/plan.h"
 
 namespace likeleaf::ui {
@@ -31,7 +32,17 @@ QString margin_text(Scale scale, std::int64_t margin, const Style& style);
 Result<std::int64_t> parse_margin(Scale scale, const QString& text, const std::string& field);
 /// A whole number in a range.
 Result<int> parse_count(const QString& text, int lowest, int highest, const std::string& field);
-/// Text a person may write in a plan: cut of white space at both ends.
+/// A whole number behind which its unit may stand: "40", "40 mg/l"; empty text is nothing.
+Result<std::optional<std::int64_t>> parse_amount(const QString& text, const QString& unit, int decimals,
+                                                 std::int64_t lowest, std::int64_t highest, const std::string& field,
+                                                 const std::string& allowed);
+/// "40 mg/l"; empty for nothing.
+QString amount_text(const std::optional<std::int64_t>& value, const QString& unit, int decimals, int shown,
+                    const Style& style);
+/// Text as it was typed, cut of white space at both ends.
 std::string plain(const QString& text);
+/// Takes a line (or, with `lines`, several) of at most `most` characters into a text.
+Result<void> take_text(std::string& into, const QString& text, std::size_t most, const std::string& field,
+                       bool lines = false);
 
 }  // namespace likeleaf::ui

@@ -57,6 +57,13 @@ DayPage::DayPage(TasterPort& port, const Clock& clock, QWidget* parent) : QWidge
   down->addWidget(message_);
   down->addSpacing(18);
   // Told at the start, where it can still keep somebody from harm.
+  if (!port_.setup().agreed_words.empty()) {
+    auto* agreed =
+        plain_label(QStringLiteral("Agreed in the open: %1").arg(QString::fromStdString(port_.setup().agreed_words)),
+                    face(15), t.ink, column);
+    agreed->setObjectName(QStringLiteral("agreed_words"));
+    down->addWidget(agreed);
+  }
   if (!port_.setup().allergens.empty()) {
     QStringList all;
     for (const auto& one : port_.setup().allergens) all << QString::fromStdString(one);

@@ -18,7 +18,6 @@ BlankLine::BlankLine(const QString& name, const QString& placeholder, QWidget* p
   line_->setFrame(false);
   line_->setFont(face(15, Weight::semi_bold));
   line_->setMinimumHeight(30);
-  line_->setMaxLength(2000);
   line_->setPlaceholderText(placeholder);
   line_->setAccessibleName(name);
   line_->installEventFilter(this);
@@ -54,19 +53,42 @@ QString BlankLine::value() const {
 }
 
 void BlankLine::set_message(const QString& message) {
-  const QString before = message_->text();
-  message_->setText(message);
-  if (!place_) {
-    message_->setVisible(!message.isEmpty());
-  } else if (!message.isEmpty() || place_->text() == before) {
-    place_->setText(message);
-    place_->setVisible(!message.isEmpty());
-  }
-  line_->setAccessibleDescription(message);
+  message_text_ = message;
+  show_words();
 }
 
 QString BlankLine::message() const {
-  return message_->text();
+  return message_text_;
+}
+
+void BlankLine::set_note(const QString& note) {
+  note_ = note;
+  show_words();
+}
+
+void BlankLine::show_words() {
+  const QString& said = message_text_.isEmpty() ? note_ : message_text_;
+  const QString before = message_->text();
+  if (said == before) return;
+  message_->setText(said);
+  if (!place_) {
+    message_->setVisible(!said.isEmpty());
+  } else if (!said.isEmpty() || place_->text() == before) {
+    place_->setText(said);
+    place_->setVisible(!said.isEmpty());
+  }
+  line_->setAccessibleDescription(said);
+}
+
+void BlankLine::set_wanted(bool wanted) {
+  if (wanted_ == wanted) return;
+  wanted_ = wanted;
+  restyle();
+}
+
+void BlankLine::set_quiet(bool quiet) {
+  quiet_ = quiet;
+  restyle();
 }
 
 void BlankLine::set_read_only(bool read_only) {
@@ -103,7 +125,8 @@ void BlankLine::restyle() {
   line_->setPalette(p);
   const QString rule = line_->isReadOnly() ? QStringLiteral("1px solid transparent")
                        : line_->hasFocus() ? QStringLiteral("2px solid %1").arg(t.action.name())
-                                           : QStringLiteral("1px solid %1").arg(t.ink.name());
+                       : wanted_           ? QStringLiteral("1px dashed %1").arg(t.caution.name())
+                                           : QStringLiteral("1px solid %1").arg((quiet_ ? t.line : t.ink).name());
   line_->setStyleSheet(
       QStringLiteral("QLineEdit { background: transparent; border: none; border-bottom: %1; padding: 2px; }")
           .arg(rule));

@@ -25,6 +25,14 @@ class BlankLine final : public QWidget {
   /// Where there is no room under the line: the sentence stands in `place`. One place may serve several lines; it shows
   /// what was said last.
   void say_in(QLabel* place) { place_ = place; }
+  /// What is to be said of the value that stands; gives way to a refusal.
+  void set_note(const QString& note);
+  /// Still needed: the line under it is dashed.
+  void set_wanted(bool wanted);
+  /// One of many on a page: its line is a hairline until the blank has the focus.
+  void set_quiet(bool quiet);
+  /// Takes what is being written, as leaving the line would.
+  void finish();
   void set_read_only(bool read_only);
   /// For object names, alignment, validators: the line itself.
   [[nodiscard]] QLineEdit* line() const { return line_; }
@@ -39,14 +47,14 @@ class BlankLine final : public QWidget {
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
-  void finish();
   void restyle();
+  void show_words();
 
   QLineEdit* line_;
   QLabel* message_;
   QLabel* place_ = nullptr;
-  QString standing_;
-  bool finishing_ = false;
+  QString standing_, message_text_, note_;
+  bool finishing_ = false, wanted_ = false, quiet_ = false;
 };
 
 }  // namespace likeleaf::ui

@@ -119,7 +119,7 @@ Plan plan() {
                  return Level{text(), perhaps(quantity), some([] {
                                 return InfusionPlan{Temperature(quantity()), Duration(quantity()), Mass(quantity())};
                               }),
-                              coin()};
+                              coin(), text()};
                })};
   out.constants = some(
       [] { return Constant{one_of<ConstantKind>(17), text(), perhaps(quantity), perhaps(quantity), text(), text()}; });

@@ -96,7 +96,9 @@ TEST(StaffReport, says_answer_rule_recipe_doubts_and_all_three_digests) {
        {std::string("More bitter at 88\u00A0°C"), std::string("House rule from 5 March 2026"),
         std::string("How we brewed"), std::string("What we do not know"), std::string("Taste it yourself"),
         std::string("scalds"), std::string("The answer"), std::string("Voided pairs"),
-        std::string("Amended after lock"), s.unmasked.plan().plan_digest.hex(), s.unmasked.plan().key_digest.hex(),
+        std::string("Amended after lock"),
+        std::string("Agreed in the open before the first sitting: body is how thick"),
+        s.unmasked.plan().plan_digest.hex(), s.unmasked.plan().key_digest.hex(),
         s.unmasked.trial().unmasked->sheets_digest.hex()})
     EXPECT_NE(text.find(wanted), std::string::npos) << wanted;
   // The answer to "taste it yourself" is on a page after the invitation.

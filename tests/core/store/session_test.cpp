@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "core/domain/agreed_words.h"
 #include "core/domain/trial_document.h"
 #include "core/session/taster_port.h"
 #include "tests/core/store/bench_book.h"
@@ -374,6 +375,57 @@ TEST(Session, ARuleThatWasLeftIsNotAdoptedInTheLedger) {
   EXPECT_FALSE(session->ledger().front().adopted);
   session->run(AdoptRule{{"45 s", {}, "May", "H.", "June", false, {}}}).value();
   EXPECT_TRUE(session->ledger().front().adopted);
+}
+
+TEST(Session, AHouseWordOfABuiltInAttributeComesBackAndNothingElseOfItCanBeChanged) {
+  Folder folder;
+  World world;
+  {
+    auto session = new_bench(folder / "a.leafbook", world);
+    Attribute brisk = *find_attribute(session->attributes(), "astringency");
+    brisk.house_word = "brisk";
+    ASSERT_OK(session->put(brisk));
+    EXPECT_EQ(find_attribute(session->attributes(), "astringency")->house_word, "brisk");
+    EXPECT_EQ(session->attributes().size(), builtin_attributes().size());
+    Attribute other = brisk;
+    other.definition = "something else";
+    EXPECT_EQ(session->put(other).error().kind, ErrorKind::duplicate);
+    ASSERT_OK(session->flush());
+  }
+  auto session = Session::open(folder / "a.leafbook", OpenWay::read_only, world.services());
+  ASSERT_OK(session);
+  EXPECT_EQ((*session)->attributes().size(), builtin_attributes().size());
+  EXPECT_EQ(find_attribute((*session)->attributes(), "astringency")->house_word, "brisk");
+}
+
+TEST(Session, ARecordWhoseTextIsTooLongOrOfSeveralLinesIsRefusedAndTheOldOneStays) {
+  Folder folder;
+  World world;
+  auto session = new_bench(folder / "a.leafbook", world);
+  Lot lot = session->registers().lots.front();
+  const Lot before = lot;
+  lot.code = std::string(61, 'L');
+  EXPECT_EQ(session->put(lot).error().kind, ErrorKind::too_large);
+  lot = before;
+  lot.origin = "one\ntwo";
+  EXPECT_EQ(session->put(lot).error().kind, ErrorKind::bad_value);
+  lot = before;
+  lot.notes = std::string(4001, 'n');
+  EXPECT_EQ(session->put(lot).error().kind, ErrorKind::too_large);
+  EXPECT_EQ(session->registers().lots.front(), before);
+}
+
+TEST(Session, WordsAgreedOnTheDayReachEveryTaster) {
+  Folder folder;
+  World world;
+  auto session = new_bench(folder / "a.leafbook", world);
+  sealed_trial(*session);
+  session->run(keep_agreed_words(*session->trial(), "body: how thick").value()).value();
+  for (const auto& taster : tasters(session->trial()->sealed->plan)) {
+    const auto port = session->taster(taster);
+    ASSERT_OK(port);
+    EXPECT_EQ((*port)->setup().agreed_words, "body: how thick");
+  }
 }
 
 }  // namespace

@@ -1,0 +1,18 @@
+#pragma once
+// Where on the plan screen something that is said of a plan belongs.
+#include <QString>
+#include <vector>
+
+#include "core/domain/plan.h"
+#include "ui/plan/plan_section.h"
+
+namespace likeleaf::ui {
+
+/// The object name of the control that a note of check() is about; empty for notes about the plan as a whole.
+QString place_of(const Error& error, const Plan& plan, const Registers& registers,
+                 const std::vector<Attribute>& attributes);
+/// All notes by their place; what is merely missing makes a control wanted, everything else is a sentence.
+NotesByPlace notes_by_place(const std::vector<PlanNote>& notes, const Plan& plan, const Registers& registers,
+                            const std::vector<Attribute>& attributes);
+
+}  // namespace likeleaf::ui
