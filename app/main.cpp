@@ -41,8 +41,8 @@ int open_window(const std::string& book, bool dark, bool fahrenheit) {
   ui::MainWindow window(services, look);
   QObject::connect(&window, &ui::MainWindow::look_changed,
                    [&settings](const ui::Look& now) { ui::keep_look(settings, now); });
+  if (!book.empty()) window.open_book_soon(std::filesystem::path(book));
   window.show();
-  if (!book.empty()) window.open_book(std::filesystem::path(book));
   return QApplication::exec();
 }
 

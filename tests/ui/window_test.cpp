@@ -125,6 +125,16 @@ TEST(Window, a_bundle_is_imported_and_twice_changes_nothing) {
   EXPECT_TRUE(d.child<QLabel>("note")->text().contains("there already"));
 }
 
+TEST(Window, a_book_given_at_the_start_is_opened_once_the_first_frame_stands) {
+  const SampleFolder s;
+  Desk d;
+  d.window.open_book_soon(s.book().toStdString());
+  EXPECT_TRUE(d.child<QLabel>("note")->text().contains("Opening"));
+  d.window.update();
+  ASSERT_TRUE(QTest::qWaitFor([&] { return d.child<QListWidget>("trials")->count() == 3; }));
+  EXPECT_FALSE(d.child<QLabel>("note")->isVisible());
+}
+
 TEST(Window, filters_narrow_the_list_and_say_how_many_of_how_many) {
   const SampleFolder s;
   Desk d;

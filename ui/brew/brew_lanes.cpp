@@ -69,7 +69,7 @@ double contrast(const QColor& a, const QColor& b) {
 QColor shade(LanePart part, bool planned) {
   const Tokens& t = tokens();
   static constexpr double share[] = {0.72, 1.0, 0.52, 0.26, 0.13};
-  return mixed(t.ink, t.sheet, share[static_cast<int>(part)] * (planned ? 0.55 : 1.0));
+  return mixed(t.ink, t.sheet, share[static_cast<int>(part)] * (planned ? 0.45 : 1.0));
 }
 
 struct Walk {

@@ -109,7 +109,7 @@ void ServePanel::show_values() {
   left_->set_value(now->left ? text(temperature_text(*now->left, style_)) : QString());
   right_->set_value(now->right ? text(temperature_text(*now->right, style_)) : QString());
   // A slip of the hand is taken back where it was made.
-  now_->setText(now->served ? QStringLiteral("&Not served yet") : QStringLiteral("Serve &now"));
+  now_->setText(now->served ? QStringLiteral("Take it &back") : QStringLiteral("Serve &now"));
   const auto trial = session_.trial();
   now_->setEnabled(!trial->unmasked && !session_.read_only());
   const QString waiting = now->served ? QString() : not_ready(*trial, now->pair);

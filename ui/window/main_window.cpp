@@ -7,6 +7,7 @@
 #include <QStackedWidget>
 #include <QStandardPaths>
 #include <QVBoxLayout>
+#include <utility>
 
 #include "core/base/embedded.h"
 #include "core/exchange/bundle_read.h"
@@ -138,6 +139,18 @@ void MainWindow::closeEvent(QCloseEvent* event) {
     return;
   }
   QMainWindow::closeEvent(event);
+}
+
+void MainWindow::open_book_soon(const std::filesystem::path& book) {
+  soon_ = book;
+  say(QStringLiteral("Opening %1 …").arg(text(book.filename().string())));
+}
+
+bool MainWindow::event(QEvent* event) {
+  if (event->type() == QEvent::Paint && !soon_.empty())
+    QMetaObject::invokeMethod(
+        this, [this, book = std::exchange(soon_, {})] { open_book(book); }, Qt::QueuedConnection);
+  return QMainWindow::event(event);
 }
 
 void MainWindow::say(const QString& note) {

@@ -35,6 +35,8 @@ class MainWindow final : public QMainWindow {
   /// Opens a book; when it cannot be changed it is opened for reading and that is said. What cannot be opened at all, a
   /// book open elsewhere with its holder named, is said on the start screen, and the book at hand stays.
   void open_book(const std::filesystem::path& book);
+  /// The same once the first frame stands, so that a large book does not hold the window back.
+  void open_book_soon(const std::filesystem::path& book);
   /// Another unit or other colours: all screens are made anew where one is; the trial on the bench stays.
   void set_look(const Look& look);
   void set_prompts(BookPrompts prompts) { prompts_ = std::move(prompts); }
@@ -46,6 +48,7 @@ class MainWindow final : public QMainWindow {
   /// What is being typed is taken first. What could not be kept holds the window open once, with the reason; closing
   /// again closes it.
   void closeEvent(QCloseEvent* event) override;
+  bool event(QEvent* event) override;
 
  private:
   using Place = StageBar::Place;
@@ -78,7 +81,8 @@ class MainWindow final : public QMainWindow {
   Look look_;
   Style& style_ = look_.style;  ///< what the screens refer to
   BookPrompts prompts_ = book_dialogs();
-  QString note_;  ///< what Start says of the book
+  std::filesystem::path soon_;  ///< to be opened after the first frame; empty: none
+  QString note_;                ///< what Start says of the book
   std::unique_ptr<Session> session_;
   Subscription kept_, changes_;
   QStackedWidget* pages_ = nullptr;
