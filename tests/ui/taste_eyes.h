@@ -10,6 +10,7 @@
 #include <QFileDialog>
 #include <QImage>
 #include <QLineEdit>
+#include <QSettings>
 #include <QTemporaryDir>
 #include <QWidget>
 #include <cstdio>
@@ -64,6 +65,9 @@ class Overheard {
       before_.emplace_back(name, qEnvironmentVariableIsSet(name) ? qgetenv(name) : QByteArray());
       qputenv(name, home_.path().toUtf8());
     }
+    // Qt looks the folder of its settings up once a process, so the variables alone would do for the first of them
+    // only.
+    QSettings::setPath(QSettings::NativeFormat, QSettings::UserScope, home_.path());
     std::fflush(nullptr);
     for (int i = 0; i < 2; ++i) old_[i] = dup(i + 1);
     log_ = std::tmpfile();
@@ -98,6 +102,7 @@ class Overheard {
           << (file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString());
     }
     for (const auto& [name, value] : before_) qputenv(name, value);
+    QSettings::setPath(QSettings::NativeFormat, QSettings::UserScope, QString::fromUtf8(qgetenv("XDG_CONFIG_HOME")));
     return out;
   }
 
