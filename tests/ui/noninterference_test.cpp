@@ -311,7 +311,9 @@ Walk walk_in_the_window(const Plan& plan) {
     // Only what is on screen: the other places are made, but nobody at the table can go there unseen.
     const auto see = [&] {
       QApplication::processEvents();
+      done(window.flush());  // what stands in soft ink until it is kept is kept on every walk
       world.dispatcher.pump();
+      QApplication::processEvents();
       Seen seen{window.grab().toImage(), {window.windowTitle(), window.windowFilePath()}};
       for (auto* w : window.findChildren<QWidget*>()) {
         if (!w->isVisible()) continue;

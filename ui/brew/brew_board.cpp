@@ -165,6 +165,8 @@ void BrewScreen::show_now(const Trial& trial) {
     face_of_->clear();
     stamp_->setText(QStringLiteral("Nothing to stamp"));
     stamp_->setAccessibleName(stamp_->text());
+    // A disabled button hands its focus on, and the next in line undoes stamps: one Space too many must not.
+    if (stamp_->hasFocus()) setFocus();
     stamp_->setEnabled(false);
     return;
   }

@@ -346,6 +346,7 @@ QPushButton* PlanSection::act(const QString& text, const QString& name, const QS
   b->setFont(face(15));
   b->setMinimumHeight(30);
   b->setCursor(Qt::PointingHandCursor);
+  b->setAutoDefault(true);  // Enter presses it, as Space does
   b->setStyleSheet(quiet_style());
   // A click leaves the focus, and what is being written, where it is until the button acts.
   b->setFocusPolicy(Qt::TabFocus);
@@ -366,6 +367,7 @@ QPushButton* PlanSection::fold(const QString& text, const QString& name, const Q
   b->setFont(face(15));
   b->setMinimumHeight(30);
   b->setCursor(Qt::PointingHandCursor);
+  b->setAutoDefault(true);  // Enter presses it, as Space does
   b->setStyleSheet(
       quiet_style() +
       QStringLiteral("QPushButton:checked { background: %1; border-radius: 4px; }").arg(tokens().band.name()));

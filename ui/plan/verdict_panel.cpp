@@ -130,6 +130,7 @@ NoteLink::NoteLink(const QString& sentence, const QColor& color, QWidget* parent
   setFlat(true);
   setFocusPolicy(Qt::TabFocus);
   setCursor(Qt::PointingHandCursor);
+  setAutoDefault(true);
   QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   policy.setHeightForWidth(true);
   setSizePolicy(policy);

@@ -1,5 +1,7 @@
 #include "ui/theme/paper_style.h"
 
+#include <QAbstractButton>
+#include <QCheckBox>
 #include <QPainter>
 #include <QPainterPath>
 #include <QStyleFactory>
@@ -115,10 +117,12 @@ void PaperStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
     case PE_PanelButtonCommand:
       if (const auto* b = qstyleoption_cast<const QStyleOptionButton*>(option)) button_panel(*painter, *b);
       break;
-    case PE_FrameFocusRect: {
-      outline(*painter, option->rect, t.ink, 2);
+    case PE_FrameFocusRect:
+      // A button with a sheet of its own has its own sign of focus; a row's is a thin line inside its band.
+      if (!qobject_cast<const QAbstractButton*>(widget) || widget->styleSheet().isEmpty() ||
+          qobject_cast<const QCheckBox*>(widget))
+        outline(*painter, option->rect, t.ink, has(option, State_Item) ? 1 : 2);
       break;
-    }
     case PE_FrameDefaultButton:
       break;  // the filled panel is sign enough
     case PE_PanelLineEdit:
@@ -230,6 +234,7 @@ QSize PaperStyle::sizeFromContents(ContentsType type, const QStyleOption* option
   QSize s = QProxyStyle::sizeFromContents(type, option, size, widget);
   if (type == CT_PushButton) s = {s.width() + 12, std::max(s.height(), target)};
   if (type == CT_ComboBox) s = {s.width() + 8, std::max(s.height(), target)};
+  if (type == CT_ItemViewItem) s.setHeight(std::max(s.height(), 28));
   if (type == CT_LineEdit || type == CT_CheckBox || type == CT_RadioButton) s.setHeight(std::max(s.height(), 32));
   return s;
 }

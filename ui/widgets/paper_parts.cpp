@@ -21,7 +21,7 @@ QPushButton* button(const QString& text, const QString& object_name, QWidget* pa
   b->setCursor(Qt::PointingHandCursor);
   b->setFont(face(15, Weight::semi_bold));
   b->setMinimumHeight(44);
-  b->setAutoDefault(false);
+  b->setAutoDefault(true);  // Enter presses it, as Space does
   return b;
 }
 

@@ -68,6 +68,8 @@ void MainWindow::build() {
   strip_ = new KeptStrip(page);
   down->addWidget(strip_);
   pages_ = new QStackedWidget(page);
+  // A page that would like more room must not push the window past its screen, least of all one that is not shown.
+  pages_->setMinimumSize(900, 480);
   start_ = new StartScreen(pages_);
   who_ = new WhoTastes(pages_);
   pages_->addWidget(start_);
@@ -126,6 +128,10 @@ void MainWindow::set_look(const Look& look) {
 /// Text that stands in a line without Enter goes out as if one had left the line.
 void MainWindow::finish_typing() {
   if (QWidget* writing = focusWidget()) writing->clearFocus();
+}
+
+Result<void> MainWindow::flush() {
+  return session_ ? session_->flush() : Result<void>();
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
@@ -334,6 +340,22 @@ void MainWindow::go(Place place) {
   bar_->set_current(place);
   show_bar(true);
   show_head();
+  enter_page();
+}
+
+/// Whoever came by keyboard goes on in the page, not in the bar above it.
+void MainWindow::enter_page() {
+  QWidget* page = pages_->currentWidget();
+  if (QWidget* at = focusWidget(); at && page->isAncestorOf(at) && at->isVisible()) return;
+  if (page->focusProxy() || page->focusPolicy() != Qt::NoFocus) {
+    page->setFocus();
+    return;
+  }
+  for (QWidget* w = page->nextInFocusChain(); w != page; w = w->nextInFocusChain())
+    if (page->isAncestorOf(w) && w->isVisibleTo(page) && w->isEnabled() && (w->focusPolicy() & Qt::TabFocus) != 0) {
+      w->setFocus();
+      return;
+    }
 }
 
 void MainWindow::show_bar(bool shown) {

@@ -39,6 +39,8 @@ class MainWindow final : public QMainWindow {
   void open_book_soon(const std::filesystem::path& book);
   /// Another unit or other colours: all screens are made anew where one is; the trial on the bench stays.
   void set_look(const Look& look);
+  /// Waits until everything that was typed is on disk, as closing does.
+  Result<void> flush();
   void set_prompts(BookPrompts prompts) { prompts_ = std::move(prompts); }
 
  signals:
@@ -71,6 +73,7 @@ class MainWindow final : public QMainWindow {
   void show_head();
   /// While somebody tastes nothing of the trial, the book or the way through it is on screen: Taste has its own head.
   void show_bar(bool shown);
+  void enter_page();
   void ask_who_tastes();
   void taste_as(int index);
   void type_in_for(int index);

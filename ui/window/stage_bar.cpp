@@ -68,6 +68,8 @@ StageBar::StageBar(QWidget* parent) : QWidget(parent) {
   for (int i = 0; i < names.size(); ++i) {
     auto* b = new PlaceButton(names[i], this);
     b->setAutoExclusive(true);
+    b->setShortcut(QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + i)));
+    b->setToolTip(b->shortcut().toString(QKeySequence::NativeText));
     connect(b, &QToolButton::clicked, this, [this, i] { emit chosen(static_cast<Place>(i)); });
     across->addWidget(b);
     buttons_.push_back(b);
