@@ -50,5 +50,6 @@ mkdir -p "$XDG_CONFIG_HOME" "$XDG_DATA_HOME"
 install -d -m 700 "$XDG_RUNTIME_DIR"
 if [ "$preset" = sanitize ]; then
   export ASAN_OPTIONS=detect_leaks=1:detect_stack_use_after_return=1 UBSAN_OPTIONS=print_stacktrace=1
+  export LSAN_OPTIONS="suppressions=$PWD/tests/leaks.txt:print_suppressions=0"
 fi
 ctest --test-dir "$build" --output-on-failure --no-tests=error -j2 "$@"

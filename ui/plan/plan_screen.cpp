@@ -95,7 +95,11 @@ PlanScreen::PlanScreen(Session& session, const Style& style, QWidget* parent)
   refresh();
 }
 
-PlanScreen::~PlanScreen() = default;
+PlanScreen::~PlanScreen() {
+  // The base class moves the focus while it goes; by then there is no plan screen left to hear of it.
+  disconnect(qApp, nullptr, this, nullptr);
+  qApp->removeEventFilter(this);
+}
 
 void PlanScreen::make_sections(QWidget* page) {
   auto* columns = new QHBoxLayout(page);

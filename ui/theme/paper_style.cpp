@@ -121,7 +121,7 @@ void PaperStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
       // A button with a sheet of its own has its own sign of focus; a row's is a thin line inside its band.
       if (!qobject_cast<const QAbstractButton*>(widget) || widget->styleSheet().isEmpty() ||
           qobject_cast<const QCheckBox*>(widget))
-        outline(*painter, option->rect, t.ink, has(option, State_Item) ? 1 : 2);
+        outline(*painter, option->rect.adjusted(-2, 0, 2, 0), t.ink, has(option, State_Item) ? 1 : 2);
       break;
     case PE_FrameDefaultButton:
       break;  // the filled panel is sign enough

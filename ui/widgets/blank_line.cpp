@@ -36,6 +36,11 @@ BlankLine::BlankLine(const QString& name, const QString& placeholder, QWidget* p
   connect(line_, &QLineEdit::textEdited, this, &BlankLine::typing);
 }
 
+BlankLine::~BlankLine() {
+  // The base class takes the focus from the line while it goes, and a line that loses it is finished.
+  line_->disconnect(this);
+}
+
 void BlankLine::set_value(const QString& value, bool even_while_writing) {
   const bool writing = line_->hasFocus() && line_->text() != standing_ && !finishing_;
   standing_ = value;

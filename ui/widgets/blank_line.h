@@ -15,6 +15,7 @@ class BlankLine final : public QWidget {
  public:
   /// `name` is what a screen reader says; `placeholder` stands in soft ink while the blank is empty.
   explicit BlankLine(const QString& name, const QString& placeholder = {}, QWidget* parent = nullptr);
+  ~BlankLine() override;
   /// The value that stands; does not signal. While the person is writing in it, what they write is left alone unless
   /// `even_while_writing`.
   void set_value(const QString& value, bool even_while_writing = false);

@@ -1,5 +1,6 @@
 #include "ui/widgets/word_picker.h"
 
+#include <QCoreApplication>
 #include <QEvent>
 #include <QKeyEvent>
 #include <QLabel>
@@ -190,7 +191,12 @@ bool WordPicker::eventFilter(QObject* watched, QEvent* event) {
   if (event->type() != QEvent::KeyPress) return false;
   const int key = static_cast<QKeyEvent*>(event)->key();
   if (key == Qt::Key_Return || key == Qt::Key_Enter) {
-    if (line_->text().trimmed().isEmpty()) return false;
+    if (line_->text().trimmed().isEmpty()) {
+      // Nothing more to add: on with the page around, though never to its lock.
+      QKeyEvent onward(QEvent::KeyPress, Qt::Key_PageDown, Qt::NoModifier);
+      QCoreApplication::sendEvent(parentWidget(), &onward);
+      return true;
+    }
     add(offers_->isVisible() && offers_->currentItem() ? offers_->currentItem()->text() : line_->text());
     return true;
   }

@@ -6,6 +6,7 @@
 #include <QFrame>
 #include <QStackedWidget>
 #include <QStandardPaths>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <utility>
 
@@ -341,6 +342,8 @@ void MainWindow::go(Place place) {
   show_bar(true);
   show_head();
   enter_page();
+  // A sheet that was left takes the focus with it when it goes, which is later.
+  QTimer::singleShot(0, this, &MainWindow::enter_page);
 }
 
 /// Whoever came by keyboard goes on in the page, not in the bar above it.
