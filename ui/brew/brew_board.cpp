@@ -272,7 +272,7 @@ void BrewScreen::show_drift(const Trial& trial) {
   drift_->setToolTip(lines.join(QLatin1Char('\n')));
   drift_->setAccessibleName(lines.join(QStringLiteral("; ")));
   const auto count = lines.size();
-  if (count > 2) lines = QStringList{QStringLiteral("%1 drifts in this sitting").arg(count), lines.back()};
+  if (count > 1) lines = QStringList{QStringLiteral("%1 drifts in this sitting").arg(count), lines.back()};
   drift_->setText(lines.join(QLatin1Char('\n')));
 }
 

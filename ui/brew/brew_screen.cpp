@@ -201,6 +201,8 @@ QWidget* BrewScreen::build_foot() {
   drift_ = label({}, face(15), t.caution, foot);
   drift_->setObjectName(QStringLiteral("drift"));
   drift_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+  // Room for four lines is kept: a drift that appears must not move the stamp away from under the finger.
+  drift_->setMinimumHeight(4 * QFontMetrics(face(15)).lineSpacing());
   for (QWidget* w : {stamp_, undo_, reading, serve, taking_out}) row->addWidget(w);
   row->addWidget(drift_, 1);
   down->addLayout(row);
