@@ -9,6 +9,7 @@
 #include <QStackedLayout>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <set>
 #include <utility>
 
 #include "core/wording/errors.h"
@@ -187,12 +188,36 @@ void FindingsScreen::show_open_sheets() {
   down->addStretch(1);
 }
 
+/// The people of the plan, one press each: a name need not be typed.
+QLayout* FindingsScreen::initials_for(const SealedPlan& plan, BlankLine* blank, QWidget* page) {
+  auto* row = new QHBoxLayout;
+  row->setSpacing(12);
+  std::set<QString> named;
+  for (const auto& one : plan.plan.assessors) {
+    const auto* person = find_record(plan.registers.assessors, one.id);
+    if (!person || !named.insert(text(person->alias)).second) continue;
+    const QString alias = text(person->alias);
+    auto* b = quiet_button(alias, QStringLiteral("who_%1").arg(named.size()), page);
+    b->setAccessibleName(QStringLiteral("It is %1").arg(alias));
+    connect(b, &QPushButton::clicked, blank, [blank, alias] {
+      blank->set_value(alias, true);
+      blank->set_message({});
+    });
+    row->addWidget(b);
+  }
+  row->addStretch(1);
+  return row;
+}
+
 void FindingsScreen::show_key() {
   const Tokens& t = tokens();
   const auto trial = session_.trial();
   auto* down = new_page();
   auto* page = down->parentWidget();
-  down->addWidget(label(QStringLiteral("All %1 sheets are locked").arg(live_servings(*trial).size()),
+  const auto locked = live_servings(*trial).size();
+  down->addWidget(label(locked == 1   ? QStringLiteral("The one sheet is locked")
+                        : locked == 2 ? QStringLiteral("Both sheets are locked")
+                                      : QStringLiteral("All %1 sheets are locked").arg(locked),
                         face(22, Weight::semi_bold), t.ink, page));
   auto* said = label(
       QStringLiteral(
@@ -207,6 +232,7 @@ void FindingsScreen::show_key() {
   who->line()->setObjectName(QStringLiteral("unmask_who"));
   who->setMaximumWidth(320);
   down->addWidget(who);
+  down->addLayout(initials_for(*trial->sealed, who, page));
   down->addSpacing(10);
   auto* open = filled_button(QStringLiteral("Open the key"), QStringLiteral("open_key"), page);
   auto* sheets = outlined_button(QStringLiteral("The sheets, one by one"), QStringLiteral("sheets"), page);

@@ -8,6 +8,7 @@
 #include "ui/widgets/path_prompt.h"
 
 class QLabel;
+class QLayout;
 class QProgressBar;
 class QScrollArea;
 class QStackedLayout;
@@ -15,6 +16,7 @@ class QVBoxLayout;
 
 namespace likeleaf::ui {
 
+class BlankLine;
 class RuleBlock;
 class SheetsPage;
 
@@ -44,6 +46,7 @@ class FindingsScreen final : public QWidget {
   QVBoxLayout* new_page();
   void show_draft();
   void show_open_sheets();
+  QLayout* initials_for(const SealedPlan& plan, BlankLine* blank, QWidget* page);
   void show_key();
   void compute();
   void show_working();

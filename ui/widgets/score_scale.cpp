@@ -49,7 +49,7 @@ QAccessibleInterface* scale_access(const QString&, QObject* object) {
 }
 
 double number_width(ScoreScale::Size size) {
-  return size == ScoreScale::Size::band ? 34 : 66;
+  return size == ScoreScale::Size::band ? 44 : 66;
 }
 
 }  // namespace
