@@ -198,8 +198,9 @@ Result<std::vector<DriftEffect>> drift_effects(const Unmasked& unmasked, const s
             decide(without_brew_pair(unmasked, deciding, members, drift.lot, drift.set), settings, stop, {});
         if (!judged) return tl::unexpected(judged.error());
         for (std::size_t i = 0; i < deciding.size(); ++i)
-          without.push_back({deciding[i].attribute->id, (*judged)[i].analysis.estimate, (*judged)[i].decision.word,
-                             deciding[i].contrast});
+          if ((*judged)[i].analysis.blocked != OpenReason::nothing_left)
+            without.push_back({deciding[i].attribute->id, (*judged)[i].analysis.estimate, (*judged)[i].decision.word,
+                               deciding[i].contrast});
       }
       effect.without = without;
       // With three levels or more, a brew takes part only in the contrasts of its own level.

@@ -21,6 +21,10 @@ using evidence::AttributeFinding;
 using evidence::Engine;
 using evidence::Findings;
 
+std::string counted_pairs(int n) {
+  return fmt::format("{}{}{}", n, no_break_space, n == 1 ? "pair" : "pairs");
+}
+
 std::string small_number(int n) {
   static constexpr const char* words[] = {"no",    "one",   "two",  "three", "four",   "five",  "six",
                                           "seven", "eight", "nine", "ten",   "eleven", "twelve"};
@@ -68,10 +72,10 @@ std::string what_we_did(const Findings& f, const SealedPlan& plan, const Style& 
   out += fmt::format(", alike but for the {}: {}. ", lever, levels_joined(plan.plan.lever, style, ", and "));
   const std::string heat = f.tasting_temperature ? " at " + temperature_text(*f.tasting_temperature, style) : "";
   if (f.assessors == 1)
-    out += fmt::format("One taster tasted {} pairs{}", f.tasted_pairs, heat);
+    out += fmt::format("One taster tasted {}{}", counted_pairs(f.tasted_pairs), heat);
   else
-    out +=
-        fmt::format("{} of us tasted {} pairs in all{}", upper_first(small_number(f.assessors)), f.tasted_pairs, heat);
+    out += fmt::format("{} of us tasted {} in all{}", upper_first(small_number(f.assessors)),
+                       counted_pairs(f.tasted_pairs), heat);
   out += f.self_blinded ? ", self-blinded." : f.paper_import ? ", on paper." : " without knowing which was which.";
   return out;
 }
@@ -127,8 +131,8 @@ std::vector<std::string> how_we_brewed(const Plan& plan, int per_lot, const Styl
     chill.push_back("tasted at " + tasted);
   chill.push_back(text_of(plan, ConstantKind::eyes));
   if (const auto text = comma_joined(chill); !text.empty()) steps.push_back("All levels the same way: " + text + ".");
-  steps.push_back(per_lot > 0 ? fmt::format("{} brews of each, in blind pairs, order and sides balanced.",
-                                            upper_first(small_number(per_lot)))
+  steps.push_back(per_lot > 0 ? fmt::format("{} {} of each, in blind pairs, order and sides balanced.",
+                                            upper_first(small_number(per_lot)), per_lot == 1 ? "brew" : "brews")
                               : "In blind pairs, order and sides balanced.");
   steps.emplace_back("Taste it yourself: the last sheet, its answer overleaf.");
   return steps;

@@ -514,7 +514,10 @@ void add_drifts(const Findings& f, const SealedPlan& plan, const Style& style, s
                                         ? "×" + ratio(w.estimate, style)
                                         : signed_text(w.estimate, 1, style)));
     }
-    if (!without.empty()) text += " Without it: " + listed(without) + ".";
+    if (!without.empty())
+      text += " Without it: " + listed(without) + ".";
+    else if (effect.drift.set > 0 && std::ranges::any_of(f.attributes, &AttributeFinding::deciding))
+      text += " Without it nothing is left to judge.";
     out.push_back({"Drift", text, true});
   }
 }

@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include "core/evidence/findings.h"
+#include "core/wording/sentences.h"
 #include "tests/core/evidence/trial_builder.h"
 
 namespace likeleaf::evidence {
@@ -37,6 +38,28 @@ TEST(Controls, BlanksReportTheirSizesAgainstTheMargin) {
   // Clopper–Pearson, 3 of 10 at 95 %: 0.0667 to 0.6525 (tables).
   EXPECT_NEAR(blanks[0].share.low, 0.0667, 5e-5);
   EXPECT_NEAR(blanks[0].share.high, 0.6525, 5e-5);
+}
+
+TEST(Controls, WithoutTheOnlyBrewPairNothingIsLeftToJudgeAndThatIsSaid) {
+  auto builder = quiet_trial(3);
+  const auto unmasked = builder.unmasked();
+  auto findings = find(unmasked).value();
+  Drift drift;
+  drift.set = 1;
+  drift.what = ConstantKind::steep_time;
+  drift.planned = 45'000;
+  drift.actual = 50'000;
+  drift.tolerance = 3'000;
+  const auto said = [&] {
+    std::string all;
+    for (const auto& reason : wording::reasons(findings, unmasked, {})) all += reason.text + "\n";
+    return all;
+  };
+  findings.drifts = {{drift, "L-12", {}}};
+  EXPECT_NE(said().find("Without it nothing is left to judge."), std::string::npos) << said();
+  findings.drifts[0].without = {{"body", 1.5, Word::open}};
+  EXPECT_EQ(said().find("nothing is left"), std::string::npos);
+  EXPECT_NE(said().find("Without it: body +1.5."), std::string::npos) << said();
 }
 
 TEST(Controls, FewerThanTenBlankSheetsAreTooFewToCallClean) {
