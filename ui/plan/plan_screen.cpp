@@ -170,6 +170,10 @@ std::vector<QWidget*> PlanScreen::stops() const {
   return out;
 }
 
+void PlanScreen::focus_top() {
+  if (const auto all = stops(); !all.empty()) all.front()->setFocus();
+}
+
 bool PlanScreen::focusNextPrevChild(bool next) {
   const auto all = stops();
   if (all.empty()) return QWidget::focusNextPrevChild(next);

@@ -19,6 +19,8 @@ class PlanScreen final : public QWidget {
  public:
   PlanScreen(Session& session, const Style& style, QWidget* parent = nullptr);
   ~PlanScreen() override;
+  /// Puts the focus where the page begins.
+  void focus_top();
   /// Reads the trial on the bench again; without one a button begins one.
   void refresh();
 

@@ -350,6 +350,7 @@ void MainWindow::go(Place place) {
 void MainWindow::enter_page() {
   QWidget* page = pages_->currentWidget();
   if (QWidget* at = focusWidget(); at && page->isAncestorOf(at) && at->isVisible()) return;
+  if (page == plan_) return plan_->focus_top();
   if (page->focusProxy() || page->focusPolicy() != Qt::NoFocus) {
     page->setFocus();
     return;
