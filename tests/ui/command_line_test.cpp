@@ -73,6 +73,22 @@ TEST(CommandLine, report_is_a_pdf_whose_text_stays_text_and_a_self_contained_pag
   EXPECT_FALSE(text.contains(QChar(0xFFFD)));
 }
 
+TEST(CommandLine, every_page_of_a_report_is_drawn_without_a_complaint) {
+  const QString pdftoppm = QStandardPaths::findExecutable("pdftoppm");
+  if (pdftoppm.isEmpty()) GTEST_SKIP() << "no pdftoppm here";
+  const SampleFolder s;
+  for (const char* number : {"14", "15", "16"}) {
+    const QString pdf = s.file("trial.pdf");
+    ASSERT_EQ(run({"report", s.book(), "--trial", number, "--out", pdf}).code, 0);
+    QProcess p;
+    p.start(pdftoppm, {"-r", "20", "-png", pdf, s.file("page")});
+    ASSERT_TRUE(p.waitForFinished(60'000));
+    EXPECT_EQ(p.exitCode(), 0);
+    // A line of no length, as two equal means once made, is a path without a point.
+    EXPECT_EQ(p.readAllStandardError().toStdString(), "") << number;
+  }
+}
+
 TEST(CommandLine, exporting_and_importing_again_changes_nothing) {
   const SampleFolder s;
   ASSERT_EQ(run({"export", s.book(), "--trial", "14", "--out", s.file("out")}).code, 0);

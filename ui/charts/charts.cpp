@@ -56,6 +56,7 @@ struct Canvas {
     series->attachAxis(y);
   }
   void segment(double x0, double y0, double x1, double y1, const QColor& color, double width) const {
+    if (x0 == x1 && y0 == y1) return;  // a line of no length is a broken path in a PDF
     QPen pen(color, width);
     pen.setCapStyle(Qt::FlatCap);
     auto* s = new QLineSeries;
