@@ -2,6 +2,7 @@
 // Facts into English: pure functions over findings, the sealed plan and a Style. Short, plain, with numbers, units, n
 // and uncertainty; never "significant". The question's own words are never repeated as an answer.
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/base/style.h"
@@ -21,6 +22,9 @@ std::string contrast_text(const Lever& lever, Contrast contrast, const Style& st
 std::string difference_title(const Lever& lever, Contrast contrast, const Style& style);
 /// "water temperature 88 °C (now) against 68 °C", all levels.
 std::string changes_text(const Lever& lever, const Style& style);
+/// A text that was kept in °C with a decimal point ("water temperature 88 °C against 68 °C"), its temperatures said in
+/// the reader's unit. Other text stays as it is.
+std::string in_unit(std::string_view kept, const Style& style);
 
 /// "More bitter at 88 °C. Body holds. Sweetness is open." Deciding attributes only; with none: "Described, not
 /// decided."

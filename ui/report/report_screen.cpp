@@ -272,9 +272,11 @@ void ReportScreen::list_made() {
   int at = 1;
   for (const auto& report : *made) {
     auto* entry = quiet_button(
-        QStringLiteral("%1 · %2 · %3").arg(day_and_time(report.made), text(report.form), text(report.program)),
+        QStringLiteral("%1\n%2 · %3").arg(day_and_time(report.made), text(report.form), text(report.program)),
         QStringLiteral("made_%1").arg(at++), made_list_);
-    entry->setAccessibleName(QStringLiteral("Report as made: ") + entry->text());
+    entry->setAccessibleName(QStringLiteral("Report as made: ") +
+                             QString(entry->text()).replace(QLatin1Char('\n'), QStringLiteral(" · ")));
+    entry->setStyleSheet(entry->styleSheet() + QStringLiteral("QPushButton { text-align: left; }"));
     entry->setAccessibleDescription(text(report.title));
     connect(entry, &QPushButton::clicked, this, [this, id = report.id] { show_made(id); });
     down->addWidget(entry, 0, Qt::AlignLeft);

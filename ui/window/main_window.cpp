@@ -253,7 +253,9 @@ void MainWindow::open_book(const std::filesystem::path& book) {
 }
 
 void MainWindow::show_book() {
-  start_->set_trials(session_->ledger(), true, !session_->read_only());
+  auto rows = session_->ledger();
+  for (auto& row : rows) row.changes = wording::in_unit(row.changes, style_);
+  start_->set_trials(std::move(rows), true, !session_->read_only());
 }
 
 void MainWindow::show_head() {

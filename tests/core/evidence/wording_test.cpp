@@ -112,6 +112,15 @@ TEST(Sentences, every_kind_of_drift_is_said_in_its_own_unit) {
   for (const auto& d : {steep, apart, cool, held}) EXPECT_FALSE(wording::drift_effect(d).empty());
 }
 
+TEST(Sentences, a_kept_text_says_its_temperatures_in_the_readers_unit) {
+  const Style here{}, fahrenheit{TemperatureUnit::fahrenheit, ','};
+  const std::string kept = "water temperature 88\u00A0°C (now) against 68.5\u00A0°C";
+  EXPECT_EQ(wording::in_unit(kept, here), kept);
+  EXPECT_EQ(wording::in_unit(kept, fahrenheit), "water temperature 190,4\u00A0°F (now) against 155,3\u00A0°F");
+  for (const char* other : {"steep time 30\u00A0s, 45\u00A0s", "°C", "no number °C", ""})
+    EXPECT_EQ(wording::in_unit(other, fahrenheit), other);
+}
+
 TEST(Sentences, held_is_said_in_full_only_when_the_panel_has_shown_that_it_notices) {
   const auto plan = plan_of_two_temperatures();
   auto f = finding(Word::held, 0.1, -0.6, 0.8);
