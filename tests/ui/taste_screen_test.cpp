@@ -191,6 +191,12 @@ TEST(TasteScreen, digits_join_to_ten_a_mark_adds_a_half_and_backspace_clears) {
   EXPECT_EQ(now(), -2);
   t.press(Qt::Key_Z, Qt::ControlModifier);
   EXPECT_EQ(now(), 0);
+  t.press("1");
+  t.press("1");
+  EXPECT_EQ(now(), 2) << "eleven is not on the scale; the 1 stands";
+  EXPECT_TRUE(t.child<ui::AttributeRow>("row_bitterness")->message().contains("11"));
+  t.press("4");
+  EXPECT_EQ(now(), 8) << "the next digit begins anew";
 }
 
 TEST(TasteScreen, words_are_offered_from_the_third_letter_on_and_ones_own_are_taken) {

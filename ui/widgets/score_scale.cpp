@@ -212,9 +212,17 @@ void ScoreScale::type_digit(int digit) {
     }
     return;
   }
-  if (typed_ == QStringLiteral("1") && digit == 0) {
-    typed_ = QStringLiteral("10");
-    ask_halves(top);
+  // After a 1 digits join: 1 and 0 is ten, 1 and 1 is eleven and not on this scale. After any other a digit corrects
+  // it.
+  if (typed_ == QStringLiteral("1")) {
+    const QString joined = typed_ + QString::number(digit);
+    if (digit == 0) {
+      typed_ = joined;
+      ask_halves(top);
+    } else {
+      typed_.clear();
+      emit refused(joined);
+    }
     return;
   }
   typed_ = QString::number(digit);
