@@ -206,7 +206,7 @@ const json* ObjectReader::need(const std::string& key) {
 
 Result<void> ObjectReader::done() {
   if (error_) return tl::unexpected<Error>(*error_);
-  if (value_.size() == 0) return {};
+  if (value_.empty()) return {};
   for (const auto& [key, member] : value_.items()) {
     if (std::find(asked_.begin(), asked_.end(), key) != asked_.end()) continue;
     std::string known;

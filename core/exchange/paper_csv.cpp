@@ -341,7 +341,8 @@ class PaperTrial {
       if (auto filled = fill_marks(sheet, row); !filled) return filled;
       sheet.locked = options_.tasted;
       sheet.digest = sheet_digest(sheet);
-      import_.trial.sheets[sheet.serving] = std::make_shared<const Sheet>(std::move(sheet));
+      const auto serving = sheet.serving;
+      import_.trial.sheets[serving] = std::make_shared<const Sheet>(std::move(sheet));
     }
     return {};
   }

@@ -17,8 +17,6 @@
 namespace likeleaf::report {
 namespace {
 
-using evidence::AttributeFinding;
-using evidence::Engine;
 using evidence::Findings;
 
 std::string counted_pairs(int n) {
