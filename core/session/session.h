@@ -83,8 +83,8 @@ class Session {
   Result<Ticket> unmask(const std::string& who);
   Result<Unmasked> unmasked() const;
 
-  /// Keeps a report of a trial as it was made; id and time are filled in. Ticket 0: the newest one of that trial has the
-  /// same document already. Refused while the trial is masked, or without document.
+  /// Keeps a report of a trial as it was made; id and time are filled in. Ticket 0: the newest one of that trial has
+  /// the same document already. Refused while the trial is masked, or without document.
   Result<Ticket> keep_report(MadeReport report);
   /// What was made of a trial, newest first, without the documents.
   [[nodiscard]] Result<std::vector<MadeReport>> reports(IdOf<Trial> trial) const;
