@@ -1,13 +1,12 @@
 // The course of a sitting: rests, breaks, the end, a pair that is taken away, what the disk refuses, and the order of
 // Tab and the accessible tree on every page.
 #include <gtest/gtest.h>
-#include <sys/resource.h>
 
 #include <QAccessible>
 #include <QCheckBox>
 #include <QLineEdit>
-#include <csignal>
 
+#include "tests/faults/full_disk.h"
 #include "tests/ui/taste_eyes.h"
 #include "tests/ui/taste_table.h"
 #include "ui/taste/attribute_row.h"
@@ -16,27 +15,6 @@
 
 namespace likeleaf::test {
 namespace {
-
-/// While it lives, no file of this process may grow over its size.
-class FullDisk {
- public:
-  explicit FullDisk(rlim_t bytes) {
-    before_ = std::signal(SIGXFSZ, SIG_IGN);
-    getrlimit(RLIMIT_FSIZE, &old_);
-    const rlimit low{bytes, old_.rlim_max};
-    setrlimit(RLIMIT_FSIZE, &low);
-  }
-  ~FullDisk() {
-    setrlimit(RLIMIT_FSIZE, &old_);
-    std::signal(SIGXFSZ, before_);
-  }
-  FullDisk(const FullDisk&) = delete;
-  FullDisk& operator=(const FullDisk&) = delete;
-
- private:
-  rlimit old_{};
-  void (*before_)(int) = nullptr;
-};
 
 QString left_or_right(const BlindServing& serving) {
   return serving.first == Side::left ? QStringLiteral("left_") : QStringLiteral("right_");
