@@ -8,7 +8,7 @@
 #include "core/design/keyed_side.h"
 #include "core/design/open_side.h"
 #include "core/design/sides.h"
-#include "core/domain/needs.h"
+#include "core/planning/needs.h"
 
 namespace likeleaf::design {
 

@@ -8,8 +8,8 @@
 #include "core/design/draw.h"
 #include "core/design/open_side.h"
 #include "core/domain/key.h"
-#include "core/domain/needs.h"
 #include "core/domain/plan.h"
+#include "core/planning/needs.h"
 
 namespace likeleaf::design {
 

@@ -1,6 +1,6 @@
 #pragma once
 // A trial's plan: one question, one lever, everything else held. Saved as typed, so every field may be empty or wrong
-// while it is a draft; check() says what still stands in the way of a seal.
+// while it is a draft; check() in core/planning says what still stands in the way of a seal.
 #include <cstdint>
 #include <map>
 #include <optional>
@@ -187,15 +187,6 @@ IdOf<Assessor> preparer(const Plan& plan);
 const Constant* find_constant(const Plan& plan, ConstantKind kind);
 /// The constant that a lever would be held as, were it not the lever; nothing for schedules and own levers.
 std::optional<ConstantKind> constant_of(LeverKind kind);
-/// The plan with another lever. What was held of the new lever becomes its present level and leaves only its tolerance
-/// behind; the present level of the old one becomes what is held of it. Levels keep their number and tick.
-Plan with_lever(Plan plan, LeverKind kind);
-
-/// What a new trial starts from: two empty levels, the first ticked as the present way, every built-in or house
-/// attribute noted, none deciding, and the usual things held. The values are common practice, no source; each can be
-/// changed or taken out.
-Plan starter_plan(const std::vector<Attribute>& attributes);
-
 /// A contrast: two levels of the lever, b judged against a. b is the higher level of a numeric lever, else the one that
 /// is not the reference. Every level other than the reference makes one contrast with it.
 struct Contrast {
@@ -206,29 +197,5 @@ std::vector<Contrast> contrasts(const Lever& lever);
 /// "88 °C", "45 s", "4 g" or the level's label, else its infusions: "60 °C for 60 s, then 90 °C for 30 s"; celsius and
 /// '.' only in machine files.
 std::string level_text(const Lever& lever, std::size_t level, const Style& style);
-
-/// One thing that stands in the way of a seal, or a caution beside it.
-struct PlanNote {
-  enum class Weight { blocks, caution } weight = Weight::blocks;
-  Error error;  ///< field, value, allowed
-};
-/// Everything that check finds, blocks first: levels equal or fewer than two, a lot named twice, no assessors, a
-/// preparer who tastes, a deciding attribute without margin, no question, a lever that is also a constant, a pair count
-/// outside 1..40, stock that will not last, controls on lots or sittings that do not exist, …
-std::vector<PlanNote> check(const Plan& plan, const Registers& registers, const std::vector<Attribute>& attributes);
-
-/// The one-variable check (methods.md 5) on the plan: may levels differ in the lever alone? Names what rides on it.
-struct RidingAlong {
-  std::string what;      ///< "chill path", "pour order", "liquor age", "boiler batch", "vessel", "preparer"
-  bool aligned = false;  ///< |mean of ±1 codes| > 0.5 or mean difference past tolerance
-  double alignment = 0;  ///< mean of the ±1 codes, or mean difference in `unit`
-  std::string unit;      ///< empty for codes
-};
-struct OneVariable {
-  bool holds = true;                  ///< nothing but the lever differs
-  std::vector<std::string> problems;  ///< what else differs, in words
-  std::vector<RidingAlong> riding;
-};
-OneVariable one_variable(const Plan& plan);
 
 }  // namespace likeleaf

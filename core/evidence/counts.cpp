@@ -4,7 +4,7 @@
 #include <set>
 #include <utility>
 
-#include "core/domain/agreed_words.h"
+#include "core/acts/agreed_words.h"
 #include "core/evidence/cup_values.h"
 #include "core/evidence/find_parts.h"
 #include "core/stats/distributions.h"

@@ -3,9 +3,9 @@
 #include <cstdint>
 #include <optional>
 
+#include "core/acts/unmask.h"
 #include "core/domain/attribute.h"
 #include "core/domain/sheet.h"
-#include "core/domain/unmask.h"
 #include "core/evidence/differences.h"
 
 namespace likeleaf::evidence {

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "core/acts/unmask.h"
 #include "core/domain/attribute.h"
-#include "core/domain/unmask.h"
 
 namespace likeleaf::evidence {
 

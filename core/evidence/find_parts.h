@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "core/acts/unmask.h"
 #include "core/base/result.h"
-#include "core/domain/unmask.h"
 #include "core/evidence/findings.h"
 #include "core/evidence/verdict.h"
 

@@ -6,10 +6,11 @@
 #include <string>
 #include <vector>
 
+#include "core/acts/drift.h"
+#include "core/acts/unmask.h"
 #include "core/base/result.h"
 #include "core/base/task.h"
-#include "core/domain/drift.h"
-#include "core/domain/unmask.h"
+#include "core/planning/one_variable.h"
 
 namespace likeleaf::evidence {
 

@@ -5,8 +5,8 @@
 #include <memory>
 
 #include "core/base/number_text.h"
-#include "core/domain/codec.h"
-#include "core/domain/trial_document.h"
+#include "core/codec/codec.h"
+#include "core/codec/trial_document.h"
 #include "core/exchange/atomic_file.h"
 #include "core/exchange/bundle_write.h"
 

@@ -5,8 +5,8 @@
 #include <string>
 #include <string_view>
 
+#include "core/acts/trial_import.h"
 #include "core/base/result.h"
-#include "core/domain/trial_import.h"
 
 namespace likeleaf::exchange {
 

@@ -2,7 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "core/domain/trial_document.h"
+#include "core/codec/trial_document.h"
 
 namespace likeleaf::exchange {
 

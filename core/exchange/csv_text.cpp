@@ -5,7 +5,8 @@
 #include <algorithm>
 
 #include "core/base/number_text.h"
-#include "core/domain/codec.h"
+#include "core/base/utf8.h"
+#include "core/codec/codec.h"
 #include "core/exchange/atomic_file.h"
 
 namespace likeleaf::exchange {

@@ -7,8 +7,8 @@
 #include <set>
 
 #include "core/base/number_text.h"
-#include "core/domain/seal.h"
-#include "core/domain/trial_document.h"
+#include "core/codec/seal.h"
+#include "core/codec/trial_document.h"
 #include "core/exchange/bundle_read.h"
 #include "core/exchange/paper_levels.h"
 #include "core/exchange/paper_tables.h"

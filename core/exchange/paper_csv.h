@@ -6,9 +6,9 @@
 #include <string_view>
 #include <vector>
 
+#include "core/acts/trial_import.h"
 #include "core/base/clock.h"
 #include "core/base/result.h"
-#include "core/domain/trial_import.h"
 
 namespace likeleaf::exchange {
 

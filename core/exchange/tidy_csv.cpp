@@ -8,8 +8,8 @@
 #include <set>
 #include <tuple>
 
-#include "core/domain/codec.h"
-#include "core/domain/unmask.h"
+#include "core/acts/unmask.h"
+#include "core/codec/codec.h"
 
 namespace likeleaf::exchange {
 namespace {

@@ -1,5 +1,5 @@
 #include "core/report/annex.h"
-#include "core/domain/agreed_words.h"
+#include "core/acts/agreed_words.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "core/report/document_json.h"
 
-#include "core/domain/codec_shapes.h"
+#include "core/codec/shapes.h"
 
 namespace likeleaf::codec {
 

@@ -7,7 +7,7 @@
 #include <set>
 
 #include "core/base/number_text.h"
-#include "core/domain/needs.h"
+#include "core/planning/needs.h"
 #include "core/wording/cautions.h"
 #include "core/wording/sentences.h"
 

@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "core/acts/unmask.h"
 #include "core/base/style.h"
-#include "core/domain/unmask.h"
 #include "core/report/document.h"
 #include "core/report/taster_prints.h"
 

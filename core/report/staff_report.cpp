@@ -8,7 +8,7 @@
 #include <set>
 
 #include "core/base/number_text.h"
-#include "core/domain/seal.h"
+#include "core/codec/seal.h"
 #include "core/report/annex.h"
 #include "core/report/views.h"
 #include "core/wording/cautions.h"

@@ -2,10 +2,11 @@
 #include <algorithm>
 #include <array>
 
+#include "core/acts/agreed_words.h"
+#include "core/codec/seal.h"
+#include "core/codec/trial_document.h"
 #include "core/design/deal.h"
-#include "core/domain/agreed_words.h"
-#include "core/domain/seal.h"
-#include "core/domain/trial_document.h"
+#include "core/planning/plan_check.h"
 #include "core/session/inner.h"
 #include "core/store/blind.h"
 #include "core/store/load.h"

@@ -5,9 +5,9 @@
 
 #include <algorithm>
 
+#include "core/base/line_text.h"
 #include "core/base/number_text.h"
-#include "core/domain/line_text.h"
-#include "core/domain/trial_document.h"
+#include "core/codec/trial_document.h"
 #include "core/session/inner.h"
 #include "core/store/load.h"
 #include "core/store/rows.h"

@@ -10,14 +10,14 @@
 #include <string>
 #include <vector>
 
+#include "core/acts/command.h"
+#include "core/acts/trial_import.h"
+#include "core/acts/unmask.h"
 #include "core/base/clock.h"
 #include "core/base/entropy.h"
 #include "core/base/result.h"
 #include "core/base/task.h"
-#include "core/domain/command.h"
 #include "core/domain/made_report.h"
-#include "core/domain/trial_import.h"
-#include "core/domain/unmask.h"
 #include "core/session/dispatcher.h"
 #include "core/session/news.h"
 #include "core/store/health.h"

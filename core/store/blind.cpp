@@ -6,7 +6,7 @@
 #include <array>
 #include <string_view>
 
-#include "core/domain/codec.h"
+#include "core/codec/codec.h"
 #include "core/store/sql.h"
 
 namespace likeleaf::store {

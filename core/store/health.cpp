@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "core/domain/seal.h"
+#include "core/codec/seal.h"
 #include "core/store/load.h"
 #include "core/store/sql.h"
 

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <stdexcept>
 
-#include "core/domain/codec.h"
-#include "core/domain/seal.h"
+#include "core/codec/codec.h"
+#include "core/codec/seal.h"
 #include "core/store/sql.h"
 
 namespace likeleaf::store {

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "core/domain/codec.h"
-#include "core/domain/seal.h"
+#include "core/codec/codec.h"
+#include "core/codec/seal.h"
 
 namespace likeleaf::store {
 

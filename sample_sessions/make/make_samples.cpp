@@ -17,10 +17,10 @@
 #include <random>
 #include <set>
 
+#include "core/acts/command.h"
+#include "core/acts/unmask.h"
 #include "core/base/clock.h"
 #include "core/base/entropy.h"
-#include "core/domain/command.h"
-#include "core/domain/unmask.h"
 #include "core/evidence/findings.h"
 #include "core/exchange/bundle_write.h"
 #include "core/session/session.h"

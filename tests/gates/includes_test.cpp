@@ -33,9 +33,14 @@ const std::map<std::string, std::set<std::string>>& below() {
     t["core/base"] = {};
     t["core/stats"] = {"core/base"};
     t["core/domain"] = {"core/base"};
-    t["core/design"] = {"core/base", "core/domain"};
-    t["core/evidence"] = {"core/base", "core/domain", "core/stats", "core/design"};
-    t["core/store"] = {"core/base", "core/domain", "core/design"};
+    t["core/codec"] = t["core/planning"] = {"core/base", "core/domain"};
+    t["core/acts"] = {"core/base", "core/domain", "core/codec", "core/planning"};
+    t["core/design"] = t["core/acts"];
+    t["core/design"].insert("core/acts");
+    t["core/store"] = t["core/design"];
+    t["core/store"].insert("core/design");
+    t["core/evidence"] = t["core/store"];
+    t["core/evidence"].insert("core/stats");
     t["core/wording"] = t["core/evidence"];
     t["core/wording"].insert("core/evidence");
     t["core/report"] = t["core/wording"];

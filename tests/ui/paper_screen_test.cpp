@@ -17,7 +17,7 @@
 #include <QtTest>
 #include <iostream>
 
-#include "core/domain/paper_entry.h"
+#include "core/acts/paper_entry.h"
 #include "core/session/taster_port.h"
 #include "tests/core/store/bench_book.h"
 #include "ui/paper/paper_cell.h"

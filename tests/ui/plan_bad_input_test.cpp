@@ -3,7 +3,7 @@
 
 #include <map>
 
-#include "core/domain/codec.h"
+#include "core/codec/codec.h"
 #include "tests/ui/plan_desk.h"
 #include "ui/widgets/blank_text.h"
 

@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "core/base/number_text.h"
-#include "core/domain/needs.h"
+#include "core/planning/needs.h"
 #include "tests/ui/plan_desk.h"
 #include "ui/taste/taste_screen.h"
 #include "ui/widgets/blank_text.h"

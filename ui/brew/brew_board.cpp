@@ -4,9 +4,9 @@
 #include <QStringList>
 #include <algorithm>
 
+#include "core/acts/drift.h"
 #include "core/base/number_text.h"
-#include "core/domain/drift.h"
-#include "core/domain/needs.h"
+#include "core/planning/needs.h"
 #include "core/wording/cautions.h"
 #include "core/wording/sentences.h"
 #include "ui/brew/brew_lanes.h"

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <set>
 
-#include "core/domain/needs.h"
+#include "core/planning/needs.h"
 
 namespace likeleaf::ui {
 namespace {

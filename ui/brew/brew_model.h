@@ -4,10 +4,10 @@
 #include <optional>
 #include <vector>
 
+#include "core/acts/unmask.h"
 #include "core/base/clock.h"
 #include "core/domain/brew.h"
 #include "core/domain/trial.h"
-#include "core/domain/unmask.h"
 
 namespace likeleaf::ui {
 

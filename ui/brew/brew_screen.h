@@ -3,9 +3,9 @@
 #include <QWidget>
 #include <optional>
 
+#include "core/acts/unmask.h"
 #include "core/base/clock.h"
 #include "core/base/style.h"
-#include "core/domain/unmask.h"
 #include "core/session/session.h"
 
 class QComboBox;

@@ -12,7 +12,7 @@
 #include <algorithm>
 
 #include "core/base/number_text.h"
-#include "core/domain/needs.h"
+#include "core/planning/needs.h"
 #include "ui/brew/brew_model.h"
 #include "ui/brew/brew_parts.h"
 #include "ui/theme/theme.h"

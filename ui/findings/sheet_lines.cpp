@@ -4,8 +4,8 @@
 #include <map>
 #include <tuple>
 
+#include "core/acts/amendment.h"
 #include "core/base/number_text.h"
-#include "core/domain/amendment.h"
 
 namespace likeleaf::ui {
 namespace {

@@ -9,7 +9,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "core/domain/paper_entry.h"
+#include "core/acts/paper_entry.h"
 #include "core/wording/errors.h"
 #include "ui/paper/paper_cell.h"
 #include "ui/paper/paper_words.h"

@@ -14,7 +14,7 @@
 #include <algorithm>
 #include <set>
 
-#include "core/domain/paper_entry.h"
+#include "core/acts/paper_entry.h"
 #include "core/wording/errors.h"
 #include "ui/paper/compare_page.h"
 #include "ui/paper/paper_grid.h"

@@ -2,7 +2,7 @@
 
 #include <QStringList>
 
-#include "core/domain/paper_entry.h"
+#include "core/acts/paper_entry.h"
 
 namespace likeleaf::ui {
 namespace {

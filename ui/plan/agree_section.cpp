@@ -3,7 +3,7 @@
 #include <QLabel>
 #include <QTextEdit>
 
-#include "core/domain/agreed_words.h"
+#include "core/acts/agreed_words.h"
 #include "core/wording/errors.h"
 #include "ui/plan/plan_text.h"
 #include "ui/plan/sections.h"

@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "core/base/number_text.h"
+#include "core/planning/plan_starter.h"
 #include "core/wording/sentences.h"
 #include "ui/plan/plan_text.h"
 #include "ui/plan/sections.h"

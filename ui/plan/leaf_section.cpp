@@ -7,7 +7,7 @@
 
 #include "core/base/entropy.h"
 #include "core/base/number_text.h"
-#include "core/domain/needs.h"
+#include "core/planning/needs.h"
 #include "core/wording/errors.h"
 #include "ui/plan/plan_text.h"
 #include "ui/plan/sections.h"

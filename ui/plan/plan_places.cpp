@@ -4,7 +4,8 @@
 #include <array>
 #include <utility>
 
-#include "core/domain/engine_rule.h"
+#include "core/planning/engine_rule.h"
+#include "core/planning/plan_check.h"
 #include "core/wording/errors.h"
 
 namespace likeleaf::ui {

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/domain/plan.h"
+#include "core/planning/plan_check.h"
 #include "ui/plan/plan_section.h"
 
 namespace likeleaf::ui {

@@ -14,6 +14,8 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "core/planning/plan_check.h"
+#include "core/planning/plan_starter.h"
 #include "core/wording/errors.h"
 #include "ui/plan/plan_places.h"
 #include "ui/plan/sections.h"

@@ -5,9 +5,9 @@
 #include <cstdint>
 #include <optional>
 
+#include "core/base/line_text.h"
 #include "core/base/result.h"
 #include "core/base/style.h"
-#include "core/domain/line_text.h"
 #include "core/domain/plan.h"
 
 namespace likeleaf::ui {

@@ -6,7 +6,7 @@
 #include <algorithm>
 
 #include "core/base/number_text.h"
-#include "core/domain/needs.h"
+#include "core/planning/needs.h"
 #include "ui/plan/plan_text.h"
 #include "ui/plan/sections.h"
 #include "ui/widgets/blank_line.h"

@@ -5,7 +5,7 @@
 #include <QPushButton>
 #include <algorithm>
 
-#include "core/domain/plan_notes.h"
+#include "core/planning/plan_notes.h"
 #include "ui/plan/plan_text.h"
 #include "ui/plan/sections.h"
 #include "ui/widgets/blank_line.h"

@@ -9,8 +9,10 @@
 #include <algorithm>
 
 #include "core/base/number_text.h"
-#include "core/domain/engine_rule.h"
-#include "core/domain/needs.h"
+#include "core/planning/engine_rule.h"
+#include "core/planning/needs.h"
+#include "core/planning/one_variable.h"
+#include "core/planning/plan_check.h"
 #include "core/wording/errors.h"
 #include "ui/plan/plan_places.h"
 #include "ui/widgets/paper_parts.h"

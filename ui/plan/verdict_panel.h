@@ -3,6 +3,7 @@
 #include <QPushButton>
 #include <functional>
 
+#include "core/planning/plan_check.h"
 #include "ui/plan/plan_section.h"
 
 class QScrollArea;

@@ -12,6 +12,7 @@
 
 #include "core/base/embedded.h"
 #include "core/exchange/bundle_read.h"
+#include "core/planning/plan_starter.h"
 #include "core/session/taster_port.h"
 #include "core/wording/errors.h"
 #include "core/wording/sentences.h"

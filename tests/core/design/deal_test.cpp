@@ -12,7 +12,7 @@
 #include <vector>
 
 #include "core/design/codes.h"
-#include "core/domain/needs.h"
+#include "core/planning/needs.h"
 #include "tests/core/design/plans.h"
 
 namespace likeleaf::design {

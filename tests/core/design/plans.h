@@ -11,7 +11,7 @@
 
 #include "core/base/entropy.h"
 #include "core/design/deal.h"
-#include "core/domain/needs.h"
+#include "core/planning/needs.h"
 
 namespace likeleaf::design::test {
 

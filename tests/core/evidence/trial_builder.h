@@ -8,9 +8,9 @@
 #include <tuple>
 #include <vector>
 
+#include "core/acts/unmask.h"
 #include "core/base/entropy.h"
 #include "core/domain/attribute.h"
-#include "core/domain/unmask.h"
 
 namespace likeleaf::test {
 

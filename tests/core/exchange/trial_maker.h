@@ -4,12 +4,12 @@
 #include <random>
 #include <string>
 
+#include "core/acts/trial_import.h"
+#include "core/acts/unmask.h"
 #include "core/base/entropy.h"
+#include "core/codec/seal.h"
+#include "core/codec/trial_document.h"
 #include "core/design/deal.h"
-#include "core/domain/seal.h"
-#include "core/domain/trial_document.h"
-#include "core/domain/trial_import.h"
-#include "core/domain/unmask.h"
 
 namespace likeleaf::exchange::testing {
 

@@ -8,7 +8,7 @@
 #include <fstream>
 #include <sstream>
 
-#include "core/domain/trial_document.h"
+#include "core/codec/trial_document.h"
 #include "core/session/session.h"
 #include "tests/core/store/bench_book.h"
 #include "tests/core/store/whole_life.h"

@@ -3,8 +3,8 @@
 
 #include <algorithm>
 
-#include "core/domain/agreed_words.h"
-#include "core/domain/trial_document.h"
+#include "core/acts/agreed_words.h"
+#include "core/codec/trial_document.h"
 #include "core/session/taster_port.h"
 #include "tests/core/store/bench_book.h"
 #include "tests/core/store/whole_life.h"
