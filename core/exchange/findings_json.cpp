@@ -7,7 +7,11 @@
 #include <nlohmann/json.hpp>
 
 #include "core/base/number_text.h"
-#include "core/wording/sentences.h"
+#include "core/wording/attribute_text.h"
+#include "core/wording/findings_text.h"
+#include "core/wording/plan_text.h"
+#include "core/wording/reasons.h"
+#include "core/wording/rule_text.h"
 
 namespace likeleaf::exchange {
 namespace {

@@ -1,13 +1,16 @@
 #include "core/report/annex.h"
-#include "core/acts/agreed_words.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
+#include "core/acts/agreed_words.h"
 #include "core/base/number_text.h"
 #include "core/report/views.h"
-#include "core/wording/sentences.h"
+#include "core/wording/attribute_text.h"
+#include "core/wording/findings_text.h"
+#include "core/wording/plan_text.h"
+#include "core/wording/reasons.h"
 
 namespace likeleaf::report {
 namespace {

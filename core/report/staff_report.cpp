@@ -8,11 +8,17 @@
 #include <set>
 
 #include "core/base/number_text.h"
+#include "core/base/text.h"
 #include "core/codec/seal.h"
 #include "core/report/annex.h"
 #include "core/report/views.h"
+#include "core/wording/attribute_text.h"
 #include "core/wording/cautions.h"
-#include "core/wording/sentences.h"
+#include "core/wording/drift_text.h"
+#include "core/wording/findings_text.h"
+#include "core/wording/plan_text.h"
+#include "core/wording/reasons.h"
+#include "core/wording/rule_text.h"
 
 namespace likeleaf::report {
 namespace {
@@ -27,16 +33,6 @@ std::string small_number(int n) {
   static constexpr const char* words[] = {"no",    "one",   "two",  "three", "four",   "five",  "six",
                                           "seven", "eight", "nine", "ten",   "eleven", "twelve"};
   return n >= 0 && n <= 12 ? words[n] : std::to_string(n);
-}
-
-std::string upper_first(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
-}
-
-std::string lower_first(std::string text) {
-  if (!text.empty() && text[0] >= 'A' && text[0] <= 'Z') text[0] = static_cast<char>(text[0] - 'A' + 'a');
-  return text;
 }
 
 const Constant* constant(const Plan& plan, ConstantKind kind) {

@@ -8,7 +8,8 @@
 #include <set>
 
 #include "core/base/number_text.h"
-#include "core/wording/sentences.h"
+#include "core/wording/attribute_text.h"
+#include "core/wording/plan_text.h"
 
 namespace likeleaf::report {
 namespace {

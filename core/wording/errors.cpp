@@ -2,13 +2,10 @@
 
 #include <fmt/format.h>
 
+#include "core/base/text.h"
+
 namespace likeleaf::wording {
 namespace {
-
-std::string upper_first(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
-}
 
 std::string joined(const Error& e, std::string_view lead, std::string_view without_value) {
   std::string out = e.value.empty() ? std::string(without_value) : fmt::format("{} “{}”", lead, e.value);

@@ -25,7 +25,7 @@
 #include "core/exchange/bundle_write.h"
 #include "core/session/session.h"
 #include "core/wording/errors.h"
-#include "core/wording/sentences.h"
+#include "core/wording/findings_text.h"
 
 namespace {
 

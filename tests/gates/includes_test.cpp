@@ -90,7 +90,7 @@ TEST(Layers, AnIncludeThatGoesUpIsSeen) {
   for (const auto& [path, text] : Sources{{"ui/x.cpp", "#include \"core/store/book.h\""},
                                           {"core/report/x.cpp", "#include \"core/store/book.h\""},
                                           {"core/exchange/x.cpp", "#include \"core/session/session.h\""},
-                                          {"core/evidence/x.cpp", "#include \"core/wording/sentences.h\""},
+                                          {"core/evidence/x.cpp", "#include \"core/wording/reasons.h\""},
                                           {"ui/y.cpp", "#include \"app/verbs.h\""},
                                           {"elsewhere/x.cpp", ""}})
     EXPECT_EQ(layer_offences({{path, text}}).size(), 1U) << path;

@@ -8,7 +8,7 @@
 #include "core/base/number_text.h"
 #include "core/planning/needs.h"
 #include "core/wording/cautions.h"
-#include "core/wording/sentences.h"
+#include "core/wording/drift_text.h"
 #include "ui/brew/brew_lanes.h"
 #include "ui/brew/brew_model.h"
 #include "ui/brew/brew_parts.h"

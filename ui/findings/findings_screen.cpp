@@ -12,8 +12,10 @@
 #include <set>
 #include <utility>
 
+#include "core/wording/attribute_text.h"
 #include "core/wording/errors.h"
-#include "core/wording/sentences.h"
+#include "core/wording/findings_text.h"
+#include "core/wording/reasons.h"
 #include "ui/findings/chart_card.h"
 #include "ui/findings/follow_up.h"
 #include "ui/findings/open_sheets_text.h"

@@ -2,7 +2,7 @@
 #include <QWidget>
 #include <vector>
 
-#include "core/wording/sentences.h"
+#include "core/wording/reasons.h"
 
 class QGridLayout;
 class QPushButton;

@@ -8,7 +8,7 @@
 
 #include "core/base/number_text.h"
 #include "core/wording/errors.h"
-#include "core/wording/sentences.h"
+#include "core/wording/rule_text.h"
 #include "ui/findings/adopt_form.h"
 
 namespace likeleaf::ui {

@@ -1,8 +1,10 @@
 #include "ui/start/trial_answer.h"
 
 #include "core/evidence/findings.h"
+#include "core/wording/attribute_text.h"
 #include "core/wording/errors.h"
-#include "core/wording/sentences.h"
+#include "core/wording/findings_text.h"
+#include "core/wording/rule_text.h"
 
 namespace likeleaf::ui {
 namespace {

@@ -15,7 +15,7 @@
 #include "core/planning/plan_starter.h"
 #include "core/session/taster_port.h"
 #include "core/wording/errors.h"
-#include "core/wording/sentences.h"
+#include "core/wording/plan_text.h"
 #include "ui/brew/brew_screen.h"
 #include "ui/findings/findings_screen.h"
 #include "ui/paper/paper_screen.h"

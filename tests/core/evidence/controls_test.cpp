@@ -1,7 +1,7 @@
 #include <gtest/gtest.h>
 
 #include "core/evidence/findings.h"
-#include "core/wording/sentences.h"
+#include "core/wording/reasons.h"
 #include "tests/core/evidence/trial_builder.h"
 
 namespace likeleaf::evidence {

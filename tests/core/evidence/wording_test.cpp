@@ -3,9 +3,11 @@
 #include <rapidcheck/gtest.h>
 
 #include "core/base/entropy.h"
+#include "core/wording/attribute_text.h"
 #include "core/wording/cautions.h"
+#include "core/wording/drift_text.h"
 #include "core/wording/errors.h"
-#include "core/wording/sentences.h"
+#include "core/wording/plan_text.h"
 
 namespace likeleaf {
 namespace {

@@ -11,7 +11,7 @@
 #include "core/exchange/bundle_read.h"
 #include "core/report/document_json.h"
 #include "core/report/staff_report.h"
-#include "core/wording/sentences.h"
+#include "core/wording/findings_text.h"
 
 namespace likeleaf {
 namespace {
