@@ -8,7 +8,7 @@
 
 #include "core/base/result.h"
 #include "core/evidence/differences.h"
-#include "core/evidence/findings.h"
+#include "core/findings/attribute_finding.h"
 #include "core/stats/brew_pairs.h"
 #include "core/stats/rational.h"
 #include "core/stats/shrunken.h"

@@ -7,8 +7,8 @@
 
 #include "core/acts/unmask.h"
 #include "core/base/result.h"
-#include "core/evidence/findings.h"
 #include "core/evidence/verdict.h"
+#include "core/findings/findings.h"
 
 namespace likeleaf::evidence {
 

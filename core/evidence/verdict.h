@@ -3,11 +3,13 @@
 // Open, Holm over the family.
 #include <cstdint>
 #include <optional>
+#include <stop_token>
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/base/task.h"
 #include "core/evidence/differences.h"
-#include "core/evidence/findings.h"
+#include "core/findings/attribute_finding.h"
 
 namespace likeleaf::evidence {
 

@@ -2,7 +2,7 @@
 // Findings for machines: JSON, numbers with 12 significant digits, C locale; neither seed nor salt.
 #include <string>
 
-#include "core/evidence/findings.h"
+#include "core/findings/findings.h"
 
 namespace likeleaf::exchange {
 

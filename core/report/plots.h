@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "core/evidence/findings.h"
+#include "core/findings/findings.h"
 
 namespace likeleaf::report {
 

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "core/evidence/findings.h"
+#include "core/findings/findings.h"
 #include "core/report/document.h"
 
 namespace likeleaf::report {

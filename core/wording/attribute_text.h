@@ -4,7 +4,8 @@
 #include <string>
 
 #include "core/base/style.h"
-#include "core/evidence/findings.h"
+#include "core/domain/trial.h"
+#include "core/findings/attribute_finding.h"
 
 namespace likeleaf::wording {
 

@@ -5,7 +5,8 @@
 #include <vector>
 
 #include "core/base/style.h"
-#include "core/evidence/findings.h"
+#include "core/domain/trial.h"
+#include "core/findings/attribute_finding.h"
 
 namespace likeleaf::wording {
 

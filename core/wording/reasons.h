@@ -3,8 +3,9 @@
 #include <string>
 #include <vector>
 
+#include "core/acts/unmask.h"
 #include "core/base/style.h"
-#include "core/evidence/findings.h"
+#include "core/findings/findings.h"
 
 namespace likeleaf::wording {
 

@@ -3,7 +3,8 @@
 #include <string>
 
 #include "core/base/style.h"
-#include "core/evidence/findings.h"
+#include "core/domain/trial.h"
+#include "core/findings/findings.h"
 
 namespace likeleaf::wording {
 

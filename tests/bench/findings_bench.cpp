@@ -9,7 +9,7 @@
 
 #include "core/base/entropy.h"
 #include "core/design/deal.h"
-#include "core/evidence/findings.h"
+#include "core/evidence/find.h"
 
 namespace likeleaf {
 namespace {

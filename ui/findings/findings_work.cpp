@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <QMetaObject>
 
+#include "core/evidence/find.h"
 #include "core/report/staff_report.h"
 
 namespace likeleaf::ui {

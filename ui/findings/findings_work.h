@@ -6,9 +6,13 @@
 #include <functional>
 #include <list>
 #include <memory>
+#include <stop_token>
 #include <thread>
 
-#include "core/evidence/findings.h"
+#include "core/acts/unmask.h"
+#include "core/base/result.h"
+#include "core/base/task.h"
+#include "core/findings/findings.h"
 #include "core/report/document.h"
 
 namespace likeleaf::ui {

@@ -1,6 +1,6 @@
 #include "ui/start/trial_answer.h"
 
-#include "core/evidence/findings.h"
+#include "core/evidence/find.h"
 #include "core/wording/attribute_text.h"
 #include "core/wording/errors.h"
 #include "core/wording/findings_text.h"

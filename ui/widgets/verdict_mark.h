@@ -1,7 +1,7 @@
 #pragma once
 #include <QWidget>
 
-#include "core/evidence/findings.h"
+#include "core/findings/attribute_finding.h"
 
 namespace likeleaf::ui {
 

@@ -5,7 +5,7 @@
 
 #include <cmath>
 
-#include "core/evidence/findings.h"
+#include "core/evidence/find.h"
 #include "tests/core/evidence/trial_builder.h"
 
 namespace likeleaf::evidence {

@@ -1,6 +1,6 @@
 #include <gtest/gtest.h>
 
-#include "core/evidence/findings.h"
+#include "core/evidence/find.h"
 #include "tests/core/evidence/trial_builder.h"
 
 namespace likeleaf::evidence {

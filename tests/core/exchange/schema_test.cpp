@@ -18,7 +18,7 @@
 #pragma GCC diagnostic pop
 
 #include "core/base/embedded.h"
-#include "core/evidence/findings.h"
+#include "core/evidence/find.h"
 #include "core/exchange/bundle_read.h"
 #include "core/exchange/bundle_write.h"
 #include "core/exchange/findings_json.h"

@@ -7,7 +7,7 @@
 #include <stdexcept>
 
 #include "core/base/embedded.h"
-#include "core/evidence/findings.h"
+#include "core/evidence/find.h"
 #include "core/exchange/bundle_read.h"
 #include "core/report/document_json.h"
 #include "core/report/staff_report.h"

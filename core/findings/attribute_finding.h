@@ -1,16 +1,12 @@
 #pragma once
-// The whole answer of one unmasked trial, as values. Worked out each time, never stored. Words for people are made in
-// core/wording; numbers here are in points on the 0-10 scale, and in ln(b/a) for finish length.
+// What was found of one attribute, as values. Numbers are in points on the 0-10 scale, and in ln(b/a) for finish
+// length.
 #include <optional>
-#include <stop_token>
 #include <string>
 #include <vector>
 
-#include "core/acts/drift.h"
-#include "core/acts/unmask.h"
-#include "core/base/result.h"
-#include "core/base/task.h"
-#include "core/planning/one_variable.h"
+#include "core/domain/attribute.h"
+#include "core/domain/plan.h"
 
 namespace likeleaf::evidence {
 
@@ -126,98 +122,5 @@ struct AttributeFinding {
   std::optional<double> estimate_with_late_exclusions;  ///< sensitivity line
   std::optional<double> mean_a, mean_b;                 ///< mean scores (seconds: medians)
 };
-
-struct BlankControl {
-  std::string attribute;
-  int sheets = 0;
-  double mean_abs = 0, largest = 0;
-  int at_least_margin = 0;
-  Interval share;       ///< Clopper–Pearson of sheets at or above the margin
-  bool too_few = true;  ///< fewer than ten blank sheets: too few to call clean
-};
-struct YardstickControl {
-  std::string attribute, lot;
-  double dilution_percent = 12;
-  int sheets = 0;
-  double mean = 0;                   ///< diluted minus undiluted
-  std::optional<Interval> interval;  ///< 95 %, t on the sheets, one pot
-  bool noticed = false;              ///< interval leaves out zero
-};
-struct RepeatControl {
-  std::string attribute;
-  int pairs = 0;
-  double mean_abs = 0, largest = 0;  ///< |D − D of its twin|
-};
-
-struct DriftEffect {
-  Drift drift;
-  std::string lot;  ///< code
-  struct Without {
-    std::string attribute;
-    double estimate;
-    Word word;
-    Contrast contrast{};
-  };
-  std::vector<Without> without;  ///< deciding attributes with that brew pair left out
-};
-
-struct ClauseOutcome {
-  RuleClause clause;
-  enum class Met { met, not_met, cannot_say } met = Met::cannot_say;
-};
-struct RuleOutcome {
-  std::vector<ClauseOutcome> clauses;
-  ClauseOutcome::Met met = ClauseOutcome::Met::cannot_say;  ///< met: all met; not met: any not met
-  struct LeafLine {
-    std::string lot, attribute;
-    double estimate;
-  };  ///< change from the present way
-  std::vector<LeafLine> leaves;
-};
-
-struct Guesses {
-  int sheets = 0, saw_difference = 0, guessed = 0, right = 0;
-  std::optional<double> p;          ///< one-sided exact binomial, right guesses against chance
-  bool possibly_unblinded = false;  ///< p ≤ 0.05
-};
-
-struct WordCount {
-  std::string word, band;
-  int a_cups = 0, b_cups = 0, pairs = 0;
-  Contrast contrast{};  ///< whose cups they are
-};
-
-struct Findings {
-  std::vector<Contrast> contrasts;
-  /// For each contrast: deciding attributes in the order Moved, Held, Depends, Open (ties in the plan's order), then
-  /// also noted.
-  std::vector<AttributeFinding> attributes;
-  int brew_pairs = 0;    ///< of contrast pairs that have sheets, over all lots
-  int tasted_pairs = 0;  ///< contrast sheets that count
-  int lots = 0, assessors = 0;
-  std::vector<std::string> lot_codes, assessor_aliases;
-  std::optional<Temperature> tasting_temperature;
-  std::optional<RuleOutcome> rule;
-  std::vector<BlankControl> blanks;
-  std::vector<YardstickControl> yardsticks;
-  std::vector<RepeatControl> repeats;
-  std::optional<double> lean;  ///< mean over the 0-10 attributes of first − second
-  std::vector<DriftEffect> drifts;
-  OneVariable one_variable;  ///< as brewed
-  Guesses guesses;
-  std::vector<WordCount> words;
-  int sheets = 0, counted_sheets = 0, excluded_before = 0, excluded_after = 0, amended = 0, voided = 0;
-  int could_not_judge = 0;
-  bool self_blinded = false, paper_import = false;
-};
-
-/// Yardsticks of the last 90 days from the house's other trials, for the sensitivity of Held; may be empty.
-struct HouseRules {
-  std::vector<YardstickControl> recent_yardsticks;
-};
-
-/// On a copy, on any thread. Errors: cancelled; internal.
-Result<Findings> find(const Unmasked& unmasked, const HouseRules& house = {}, std::stop_token stop = {},
-                      const Progress& progress = {});
 
 }  // namespace likeleaf::evidence

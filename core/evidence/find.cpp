@@ -1,4 +1,4 @@
-#include "core/evidence/findings.h"
+#include "core/evidence/find.h"
 
 #include <algorithm>
 #include <map>
