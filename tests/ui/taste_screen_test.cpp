@@ -13,6 +13,7 @@
 #include <QtTest>
 #include <iostream>
 
+#include "tests/ui/taste_eyes.h"
 #include "tests/ui/taste_table.h"
 #include "ui/taste/attribute_row.h"
 #include "ui/taste/pair_page.h"
@@ -242,11 +243,44 @@ TEST(TasteScreen, the_first_cup_is_out_of_sight_and_hearing_until_both_are_in_wh
   auto* access = QAccessible::queryAccessibleInterface(scale);
   EXPECT_EQ(access->text(QAccessible::Value), "6");
   t.press(Qt::Key_Return);
+  ASSERT_EQ(t.step(), ui::TasteStep::rinse);
+  EXPECT_EQ(scale->shown(), "–") << "while rinsing too";
+  EXPECT_FALSE(access->valueInterface()->currentValue().isValid());
   t.press(Qt::Key_Return);
   EXPECT_EQ(scale->shown(), "–");
   EXPECT_FALSE(access->valueInterface()->currentValue().isValid());
   t.press(Qt::Key_Return);
   EXPECT_EQ(scale->shown(), "6");
+}
+
+TEST(TasteScreen, a_first_cup_out_of_sight_leaves_no_trace_of_what_was_found_in_it) {
+  Plan plan = FerryPier().trial_14();
+  plan.hide_first_cup = true;
+  const auto seen = [&](const char* score, const char* word, int finish) {
+    Table t(plan);
+    t.press(Qt::Key_Return);
+    const auto warm = t.flight().at(0);
+    const QString side = warm.first == Side::left ? "left" : "right";
+    t.child<ScoreScale>(side + "_bitterness")->setFocus();
+    t.press(score);
+    t.press(Qt::Key_Space);
+    t.world.clock.advance(seconds(finish));
+    t.press(Qt::Key_Space);
+    t.world.clock.advance(seconds(60 - finish));
+    t.child<ui::WordPicker>("words_" + side)->line()->setFocus();
+    t.press(word);
+    t.press(Qt::Key_Return);
+    t.press(Qt::Key_Return);
+    t.settle();
+    EXPECT_EQ(t.step(), ui::TasteStep::rinse);
+    const auto rinsing = look(t.screen);
+    t.press(Qt::Key_Return);
+    t.settle();
+    EXPECT_EQ(t.step(), ui::TasteStep::second_cup);
+    return std::vector<Seen>{rinsing, look(t.screen)};
+  };
+  const auto one = seen("6", "malt", 8), other = seen("2", "rose", 19);
+  EXPECT_EQ(differences({one, {}}, {other, {}}), std::vector<std::string>{});
 }
 
 TEST(TasteScreen, a_scale_is_a_slider_with_a_value_that_can_be_set) {
