@@ -1,12 +1,10 @@
-// What a plan, a brew and a trial say of themselves, one step on either side of each boundary.
+// What a plan says of itself, and the ends of the scales.
 #include <gtest/gtest.h>
 
 #include "core/base/entropy.h"
-#include "core/domain/asked.h"
-#include "core/domain/brew.h"
 #include "core/domain/plan.h"
 #include "core/domain/score.h"
-#include "core/domain/trial.h"
+#include "core/domain/serving.h"
 
 namespace likeleaf {
 namespace {
@@ -101,81 +99,6 @@ TEST(Scores, LieBetweenTheEndsOfTheScaleAndTheWatch) {
   EXPECT_FALSE(FinishTime::from_seconds(120).cut_off());
   EXPECT_TRUE(FinishTime::from_seconds(121).over());
   EXPECT_EQ(FinishTime::from_seconds(500).seconds(), 121);
-}
-
-Brew stamped(std::int64_t pour_start, std::int64_t pour_end, std::int64_t drain_start, std::int64_t drain_end) {
-  Brew brew;
-  const auto stamp = [&](StampKind kind, std::int64_t ms) { brew.stamps.push_back({kind, 1, {ms, 0, ms}, {}}); };
-  stamp(StampKind::pour_start, pour_start);
-  stamp(StampKind::pour_end, pour_end);
-  stamp(StampKind::drain_start, drain_start);
-  stamp(StampKind::drain_end, drain_end);
-  return brew;
-}
-
-TEST(Contact, IsFromTheMiddleOfThePourToTheMiddleOfTheDrain) {
-  Brew brew = stamped(1'000, 7'000, 46'000, 54'000);
-  EXPECT_EQ(contact_time(brew, 1), Duration(46'000));
-  brew.infusions.resize(2);
-  brew.infusions[0].steep = seconds(45);
-  brew.infusions[1].steep = seconds(30);
-  EXPECT_EQ(contact_time(brew, 1), Duration(46'000)) << "stamps before what was typed";
-  EXPECT_EQ(contact_time(brew, 2), seconds(30));
-  EXPECT_FALSE(contact_time(brew, 3));
-  EXPECT_FALSE(contact_time(brew, 0));
-  brew.stamps.push_back({StampKind::drain_end, 1, {58'000, 0, 58'000}, {}});
-  EXPECT_EQ(contact_time(brew, 1), Duration(48'000)) << "the newest stands";
-  brew.stamps.back().undone = Moment{60'000, 0, 60'000};
-  EXPECT_EQ(contact_time(brew, 1), Duration(46'000)) << "but for one that was undone";
-  brew.stamps[0].infusion = 2;
-  EXPECT_EQ(contact_time(brew, 1), seconds(45)) << "one stamp is missing";
-}
-
-TEST(Contact, OfStampsInAnImpossibleOrderIsNotKnown) {
-  EXPECT_EQ(contact_time(stamped(1'000, 7'000, 1'000, 7'000), 1), Duration(0));
-  Brew backwards = stamped(40'000, 46'000, 1'000, 7'000);
-  for (auto& stamp : backwards.stamps) stamp.at.boot_ms = 0;
-  EXPECT_FALSE(contact_time(backwards, 1));
-}
-
-TEST(Stages, FollowTheSealTheLocksAndTheUnmasking) {
-  FixedEntropy ids(2);
-  Trial trial;
-  EXPECT_EQ(stage(trial), Stage::plan);
-  trial.sealed = std::make_shared<const SealedPlan>();
-  EXPECT_EQ(stage(trial), Stage::brew_and_taste) << "without a serving nothing is locked";
-  for (const auto& [sitting, place] : std::vector<std::pair<int, int>>{{2, 1}, {1, 2}, {1, 1}}) {
-    trial.servings.push_back({IdOf<Serving>::make(ids),
-                              {},
-                              IdOf<Pair>::make(ids),
-                              sitting,
-                              place,
-                              2,
-                              *BlindCode::from(417),
-                              *BlindCode::from(528),
-                              Side::left,
-                              {}});
-  }
-  const auto live = live_servings(trial);
-  ASSERT_EQ(live.size(), 3u);
-  EXPECT_EQ(live[0], &trial.servings[2]) << "by sitting, then by place";
-  EXPECT_EQ(live[1], &trial.servings[1]);
-  for (const auto& serving : trial.servings) {
-    EXPECT_EQ(stage(trial), Stage::brew_and_taste);
-    Sheet sheet;
-    trial.sheets[serving.id] = std::make_shared<const Sheet>(sheet);
-    EXPECT_EQ(stage(trial), Stage::brew_and_taste) << "begun is not locked";
-    sheet.locked = Moment{};
-    trial.sheets[serving.id] = std::make_shared<const Sheet>(sheet);
-  }
-  EXPECT_EQ(stage(trial), Stage::all_locked);
-  trial.sheets[trial.servings[0].id] = nullptr;
-  EXPECT_EQ(open_sheets(trial), (std::vector<const BlindServing*>{&trial.servings[0]}));
-  trial.voids.push_back({trial.servings[0].pair, {}, {}, {}, {}});
-  EXPECT_EQ(live_servings(trial).size(), 2u);
-  EXPECT_EQ(stage(trial), Stage::all_locked) << "a voided pair asks for no sheet";
-  trial.unmasked = UnmaskRecord{};
-  EXPECT_EQ(stage(trial), Stage::unmasked);
 }
 
 }  // namespace
