@@ -310,6 +310,9 @@ TEST(Codec, DocumentsAreRefusedBeforeTheyCostMemory) {
   EXPECT_EQ(parse_document(std::string(10'000, '[')).error().kind, ErrorKind::too_deep);
   EXPECT_EQ(parse_document("[\"" + std::string(500, '[') + "\"]").has_value(), true);
   EXPECT_EQ(parse_document("[[1]]", 100, 1).error().kind, ErrorKind::too_deep);
+  // An escaped quote does not end a text, an escaped backslash before a quote does not go on with it.
+  EXPECT_TRUE(parse_document(R"(["\"[[[["])", 100, 1));
+  EXPECT_EQ(parse_document(R"(["\\",[1]])", 100, 1).error().kind, ErrorKind::too_deep);
   EXPECT_EQ(parse_document("12345", 4).error().kind, ErrorKind::too_large);
   EXPECT_EQ(parse_document("{\"a\":1,").error().kind, ErrorKind::malformed);
   EXPECT_EQ(parse_document("\"\xFF\"").error().kind, ErrorKind::malformed);

@@ -96,6 +96,7 @@ TEST_F(Attack, ALockedSheetStandsAndAnOpenOneDoesNot) {
   taken("DELETE FROM mark WHERE serving = $O");
   taken("INSERT INTO mark VALUES ($O, 'left', 'new', '{}')");
   refused("UPDATE sheet SET note = 'better' WHERE serving = $L");
+  refused("UPDATE sheet SET note = 'better', guess = '{}' WHERE serving = $L");
   refused("UPDATE sheet SET locked = NULL, digest = NULL WHERE serving = $L");
   refused("UPDATE sheet SET digest = 'x', guess = '{}' WHERE serving = $L");
   refused("DELETE FROM sheet WHERE serving = $L");
@@ -118,6 +119,9 @@ TEST_F(Attack, SealKeyAndPlanStandForEver) {
   refused("REPLACE INTO trial SELECT * FROM trial");
   refused(
       "REPLACE INTO trial SELECT 'other', number, 99, question, changes, lever, created, import_digest, draft FROM "
+      "trial");
+  refused(
+      "REPLACE INTO trial SELECT 'other', 99, position, question, changes, lever, created, import_digest, draft FROM "
       "trial");
   for (const std::string t : {"trial_lot", "trial_assessor"}) {
     refused("UPDATE " + t + " SET position = position + 10");
@@ -166,6 +170,14 @@ TEST_F(Attack, AfterTheUnmaskNothingOfTheKeyedSideChanges) {
     refused("DELETE FROM " + t);
     refused("REPLACE INTO " + t + " SELECT * FROM " + t);
   }
+  // Nor does anything of another trial come to stand in it.
+  ASSERT_EQ(run("INSERT INTO brew VALUES ('b', 't', '{}'); INSERT INTO reading VALUES ('b', 50, '{}');"
+                "INSERT INTO served VALUES ('t', 'p', '{}'); INSERT INTO weighed VALUES ('t', 'l', 50)"),
+            SQLITE_OK);
+  taken("UPDATE reading SET position = 51 WHERE brew = 'b'");
+  refused("UPDATE reading SET brew = (SELECT id FROM brew WHERE trial = $T LIMIT 1) WHERE brew = 'b'");
+  for (const std::string t : {"brew", "served", "weighed"})
+    refused("UPDATE " + t + " SET trial = $T WHERE trial = 't'");
   refused("INSERT INTO brew VALUES ('x', $T, '{}')");
   refused("INSERT INTO stamp SELECT brew, 99, document, NULL, NULL FROM stamp");
   refused("INSERT INTO reading SELECT brew, 99, document FROM reading");
