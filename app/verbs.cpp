@@ -6,6 +6,7 @@
 
 #include <iostream>
 
+#include "app/line_progress.h"
 #include "app/wiring.h"
 #include "core/base/embedded.h"
 #include "core/base/number_text.h"
@@ -18,6 +19,7 @@
 #include "core/exchange/tidy_csv.h"
 #include "core/report/staff_report.h"
 #include "core/wording/errors.h"
+#include "core/wording/opening_notes.h"
 #include "ui/charts/charts.h"
 #include "ui/render/pdf.h"
 
@@ -187,8 +189,11 @@ int check_verb(const std::filesystem::path& book) {
   LineServices line;
   auto session = Session::open(book, OpenWay::read_only, line.services());
   if (!session) return refuse(session.error());
-  for (const auto& note : (*session)->opening_notes()) std::cout << wording::sentence(note) << '\n';
-  const store::Health health = (*session)->check_book();
+  for (const auto& note : (*session)->opening_notes()) std::cout << wording::sentence(note) << std::endl;
+  LineProgress progress("Looking the book over");
+  const store::Health health = (*session)->check_book(progress.stop(), progress.hear());
+  progress.done();
+  if (health.stopped) return refuse({ErrorKind::cancelled, "check", {}, {}, {}});
   std::cout << fmt::format("Looked at {} trials, {} sealed, {} locked sheets.\n", health.trials, health.sealed,
                            health.locked_sheets);
   for (const auto& finding : health.findings) std::cerr << "likeleaf: " << wording::sentence(finding) << '\n';

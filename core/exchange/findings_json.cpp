@@ -9,6 +9,7 @@
 #include "core/base/number_text.h"
 #include "core/wording/attribute_text.h"
 #include "core/wording/findings_text.h"
+#include "core/wording/lever_text.h"
 #include "core/wording/plan_text.h"
 #include "core/wording/reasons.h"
 #include "core/wording/rule_text.h"

@@ -9,6 +9,7 @@
 #include "core/base/number_text.h"
 #include "core/planning/needs.h"
 #include "core/wording/cautions.h"
+#include "core/wording/lever_text.h"
 #include "core/wording/plan_text.h"
 
 namespace likeleaf::report {

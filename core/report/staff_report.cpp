@@ -16,6 +16,7 @@
 #include "core/wording/cautions.h"
 #include "core/wording/drift_text.h"
 #include "core/wording/findings_text.h"
+#include "core/wording/lever_text.h"
 #include "core/wording/plan_text.h"
 #include "core/wording/reasons.h"
 #include "core/wording/rule_text.h"
@@ -48,11 +49,9 @@ std::string short_digest(const Digest& digest) {
 
 std::string levels_joined(const Lever& lever, const Style& style, std::string_view last) {
   std::string out;
-  for (std::size_t i = 0; i < lever.levels.size(); ++i) {
-    out += i == 0 ? "" : i + 1 == lever.levels.size() ? std::string(last) : ", ";
-    out += level_text(lever, i, style);
-    if (lever.levels[i].present_way) out += " as now";
-  }
+  const auto names = wording::level_names(lever, style, " as now");
+  for (std::size_t i = 0; i < names.size(); ++i)
+    out += (i == 0 ? "" : i + 1 == names.size() ? std::string(last) : ", ") + names[i];
   return out;
 }
 
@@ -61,9 +60,8 @@ std::string what_we_did(const Findings& f, const SealedPlan& plan, const Style& 
   std::string out = fmt::format("We brewed {} {}", small_number(f.lots), f.lots == 1 ? "leaf" : "leaves");
   if (per_lot > 0 && per_lot * f.lots == f.brew_pairs)
     out += per_lot == 1 ? ", once each way" : fmt::format(", {} times each way", small_number(per_lot));
-  std::string lever =
-      plan.plan.lever.kind == LeverKind::other ? plan.plan.lever.name : lever_name(plan.plan.lever.kind);
-  out += fmt::format(", alike but for the {}: {}. ", lever, levels_joined(plan.plan.lever, style, ", and "));
+  out += fmt::format(", alike but for the {}: {}. ", wording::lever_text(plan.plan.lever),
+                     levels_joined(plan.plan.lever, style, ", and "));
   const std::string heat = f.tasting_temperature ? " at " + temperature_text(*f.tasting_temperature, style) : "";
   if (f.assessors == 1)
     out += fmt::format("One taster tasted {}{}", counted_pairs(f.tasted_pairs), heat);

@@ -23,6 +23,18 @@ bool is_barrier(const Command& command) {
          std::holds_alternative<Unmask>(command);
 }
 
+/// "14 to 16, the nearest 16": what a book of a thousand trials can say in one line.
+std::string numbers_text(const std::optional<store::NumbersAround>& around) {
+  if (!around) return "no trial yet";
+  const auto said = [](int number) { return std::to_string(number); };
+  if (around->lowest == around->highest) return said(around->lowest);
+  std::string text = said(around->lowest) + " to " + said(around->highest) + ", the nearest ";
+  if (around->below) text += said(*around->below);
+  if (around->below && around->above) text += " and ";
+  if (around->above) text += said(*around->above);
+  return text;
+}
+
 tl::unexpected<Error> no_trial() {
   return fail(ErrorKind::not_found, "trial", {}, "a trial on the bench");
 }
@@ -35,7 +47,7 @@ Result<Ticket> Session::Inner::perform(const Command& command, Track track) {
   auto change = apply(trial, command, services.clock.now());
   if (!change) return tl::unexpected<Error>(change.error());
   if (!change->changed) return Ticket{0};
-  const store::Writer::Job job = [before = trial, after = change->next](SQLite::Database& db) {
+  const store::Writer::Job job = [before = trial, after = change->next](store::Connection& db) {
     store::persist(db, before.get(), *after);
   };
   Ticket ticket = 0;
@@ -78,7 +90,7 @@ Result<IdOf<Trial>> Session::new_trial(const Plan& start) {
   // A house that numbered its trials on paper goes on from there: a start's higher number is kept.
   trial->draft.number = std::max(start.number, store::next_number(inner_->book->reading()));
   trial->created = inner_->services.clock.now();
-  inner_->writer->add([trial](SQLite::Database& db) { store::persist(db, nullptr, *trial); });
+  inner_->writer->add([trial](store::Connection& db) { store::persist(db, nullptr, *trial); });
   inner_->trial = trial;
   inner_->histories.clear();
   inner_->desk.reset();
@@ -103,10 +115,8 @@ Result<void> Session::take_number(int number) {
   if (auto settled = inner_->settled(); !settled) return settled;
   const auto id = store::trial_of_number(inner_->book->reading(), number);
   if (id) return take(*id);
-  std::string there;
-  for (const auto& row : ledger()) there = std::to_string(row.number) + (there.empty() ? "" : ", ") + there;
-  return fail(ErrorKind::not_found, "trial", std::to_string(number), there.empty() ? "no trial yet" : there,
-              path().string());
+  return fail(ErrorKind::not_found, "trial", std::to_string(number),
+              numbers_text(store::numbers_around(inner_->book->reading(), number)), path().string());
 }
 
 std::shared_ptr<const Trial> Session::trial() const {

@@ -17,7 +17,7 @@ Result<Ticket> Session::keep_report(MadeReport report) {
   report.made = inner_->services.clock.now();
   const std::string id = report.id.text();
   const auto ticket =
-      inner_->keep([kept = std::move(report)](SQLite::Database& db) { store::persist_report(db, kept); });
+      inner_->keep([kept = std::move(report)](store::Connection& db) { store::persist_report(db, kept); });
   inner_->tell({Part::reports, id});
   return ticket;
 }

@@ -101,7 +101,7 @@ const std::filesystem::path& Session::path() const {
 bool Session::read_only() const {
   return inner_->book->read_only();
 }
-const std::vector<Error>& Session::opening_notes() const {
+const std::vector<OpeningNote>& Session::opening_notes() const {
   return inner_->book->notes();
 }
 const Registers& Session::registers() const {
@@ -116,6 +116,10 @@ std::vector<store::LedgerRow> Session::ledger() const {
   [[maybe_unused]] const auto settled = inner_->settled();
   auto rows = store::load_ledger(inner_->book->reading());
   return rows ? std::move(*rows) : std::vector<store::LedgerRow>{};
+}
+
+Ticket Session::last_ticket() const {
+  return inner_->writer ? inner_->writer->last_ticket() : 0;
 }
 
 namespace {
@@ -192,7 +196,7 @@ Result<Ticket> Session::put(const Lot& lot) {
       !good)
     return tl::unexpected<Error>(good.error());
   put_into(inner_->registers.lots, lot);
-  const auto ticket = inner_->keep([lot](SQLite::Database& db) { store::persist(db, lot); });
+  const auto ticket = inner_->keep([lot](store::Connection& db) { store::persist(db, lot); });
   inner_->tell({Part::registers, lot.id.text()});
   return ticket;
 }
@@ -203,7 +207,7 @@ Result<Ticket> Session::put(const Water& water) {
     return tl::unexpected<Error>(good.error());
   if (auto good = check_texts<Water>(water, {}); !good) return tl::unexpected<Error>(good.error());
   put_into(inner_->registers.waters, water);
-  const auto ticket = inner_->keep([water](SQLite::Database& db) { store::persist(db, water); });
+  const auto ticket = inner_->keep([water](store::Connection& db) { store::persist(db, water); });
   inner_->tell({Part::registers, water.id.text()});
   return ticket;
 }
@@ -215,7 +219,7 @@ Result<Ticket> Session::put(const Vessel& vessel) {
   if (auto good = check_texts<Vessel>(vessel, {{"material", &Vessel::material}}); !good)
     return tl::unexpected<Error>(good.error());
   put_into(inner_->registers.vessels, vessel);
-  const auto ticket = inner_->keep([vessel](SQLite::Database& db) { store::persist(db, vessel); });
+  const auto ticket = inner_->keep([vessel](store::Connection& db) { store::persist(db, vessel); });
   inner_->tell({Part::registers, vessel.id.text()});
   return ticket;
 }
@@ -226,7 +230,7 @@ Result<Ticket> Session::put(const Assessor& assessor) {
     return tl::unexpected<Error>(good.error());
   if (auto good = check_texts<Assessor>(assessor, {}); !good) return tl::unexpected<Error>(good.error());
   put_into(inner_->registers.assessors, assessor);
-  const auto ticket = inner_->keep([assessor](SQLite::Database& db) { store::persist(db, assessor); });
+  const auto ticket = inner_->keep([assessor](store::Connection& db) { store::persist(db, assessor); });
   inner_->tell({Part::registers, assessor.id.text()});
   return ticket;
 }
@@ -245,7 +249,7 @@ Result<Ticket> Session::put(const Attribute& attribute) {
   }
   if (auto good = check_attribute_texts(attribute); !good) return tl::unexpected<Error>(good.error());
   put_into(inner_->attributes, attribute);
-  const auto ticket = inner_->keep([attribute](SQLite::Database& db) { store::persist(db, attribute); });
+  const auto ticket = inner_->keep([attribute](store::Connection& db) { store::persist(db, attribute); });
   inner_->tell({Part::registers, attribute.id});
   return ticket;
 }
@@ -289,7 +293,7 @@ Result<NewRecords> merge(const Registers& book, const std::vector<Attribute>& at
   return fresh;
 }
 
-void persist_import(SQLite::Database& db, const NewRecords& fresh, const Trial& trial, const std::string& digest) {
+void persist_import(store::Connection& db, const NewRecords& fresh, const Trial& trial, const std::string& digest) {
   for (const auto& lot : fresh.registers.lots) store::persist(db, lot);
   for (const auto& water : fresh.registers.waters) store::persist(db, water);
   for (const auto& vessel : fresh.registers.vessels) store::persist(db, vessel);
@@ -326,7 +330,7 @@ Result<ImportOutcome> Session::import_trial(const TrialImport& import) {
   if (trial->draft.number < 1 || store::trial_of_number(db, trial->draft.number))
     trial->draft.number = store::next_number(db);
   const auto kept =
-      inner_->writer->barrier([records = *fresh, trial, digest = import.digest](SQLite::Database& writing) {
+      inner_->writer->barrier([records = *fresh, trial, digest = import.digest](store::Connection& writing) {
         persist_import(writing, records, *trial, digest);
       });
   if (!kept) return tl::unexpected<Error>(kept.error());
@@ -344,9 +348,9 @@ Result<void> Session::backup_to(const std::filesystem::path& copy) {
   return inner_->book->backup_to(copy);
 }
 
-store::Health Session::check_book() const {
+store::Health Session::check_book(const std::stop_token& stop, const Progress& progress) const {
   [[maybe_unused]] const auto settled = inner_->settled();
-  return store::check_health(inner_->book->reading());
+  return store::check_health(inner_->book->reading(), stop, progress);
 }
 
 }  // namespace likeleaf

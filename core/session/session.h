@@ -18,6 +18,7 @@
 #include "core/base/result.h"
 #include "core/base/task.h"
 #include "core/domain/made_report.h"
+#include "core/domain/opening_note.h"
 #include "core/session/dispatcher.h"
 #include "core/session/news.h"
 #include "core/store/health.h"
@@ -55,14 +56,16 @@ class Session {
 
   [[nodiscard]] const std::filesystem::path& path() const;
   [[nodiscard]] bool read_only() const;
-  /// Facts to show on opening: a left-over journal was recovered, a network drive, read-only media.
-  [[nodiscard]] const std::vector<Error>& opening_notes() const;
+  [[nodiscard]] const std::vector<OpeningNote>& opening_notes() const;
 
   // The book
   [[nodiscard]] const Registers& registers() const;
   [[nodiscard]] const std::vector<Attribute>& attributes() const;  ///< built in, then the house's own
   [[nodiscard]] std::vector<store::LedgerRow> ledger() const;      ///< newest first
-  Result<Ticket> put(const Lot& lot);                              ///< adds or changes; code unique, checked
+  /// What was handed over last to be kept, whether it is on disk yet or not; 0: nothing. While it stays the same, so
+  /// does what ledger() says of a book that is on disk.
+  [[nodiscard]] Ticket last_ticket() const;
+  Result<Ticket> put(const Lot& lot);  ///< adds or changes; code unique, checked
   Result<Ticket> put(const Water& water);
   Result<Ticket> put(const Vessel& vessel);
   Result<Ticket> put(const Assessor& assessor);
@@ -73,6 +76,7 @@ class Session {
   Result<IdOf<Trial>> new_trial(
       const Plan& start);  ///< gets the next number, or its own if that is higher; becomes the trial on the bench
   Result<void> take(IdOf<Trial> trial);  ///< puts a trial on the bench
+  /// Refused with not_found, with the numbers there are around it.
   Result<void> take_number(int number);
   [[nodiscard]] std::shared_ptr<const Trial> trial() const;  ///< nullptr when none
   Result<std::shared_ptr<const Trial>> read(IdOf<Trial> trial) const;
@@ -110,8 +114,9 @@ class Session {
 
   /// A reasoned, verified copy by SQLite's backup.
   Result<void> backup_to(const std::filesystem::path& copy);
-  /// The full check of the book on disk: file, rows, digests. Waits for what is being written.
-  [[nodiscard]] store::Health check_book() const;
+  /// The full check of the book on disk: file, rows, digests. Waits for what is being written; takes some 30 ms a
+  /// trial.
+  [[nodiscard]] store::Health check_book(const std::stop_token& stop = {}, const Progress& progress = {}) const;
 
  private:
   Session();

@@ -1,7 +1,7 @@
 #include "core/store/book.h"
 
+#include <SQLiteCpp/Backup.h>
 #include <fmt/format.h>
-#include <sqlite3.h>
 
 #include <system_error>
 
@@ -45,8 +45,8 @@ std::string uri_of(const fs::path& path, const char* query) {
   return uri + query;
 }
 
-std::unique_ptr<Db> connect(const std::string& name, int flags, const Seams& seams) {
-  auto db = std::make_unique<Db>(name, flags, busy_ms, seams.vfs);
+std::unique_ptr<Connection> connect(const std::string& name, int flags, const Seams& seams) {
+  auto db = std::make_unique<Connection>(name, flags, busy_ms, seams.vfs);
   db->exec("PRAGMA trusted_schema = OFF");
   db->exec("PRAGMA cell_size_check = ON");
   return db;
@@ -58,6 +58,20 @@ Result<void> set_pragma(Db& db, const char* name, const std::string& value, cons
   const auto now = text_of(db, fmt::format("PRAGMA {}", name).c_str());
   if (now == expected) return {};
   return fail(ErrorKind::internal, name, now.value_or("nothing"), expected);
+}
+
+/// Errors: damaged, with what SQLite's check of the whole file said first.
+Result<void> whole(Db& db, const char* what, const fs::path& path) {
+  const auto verdict = text_of(db, "PRAGMA integrity_check(1)").value_or("no answer");
+  if (verdict == "ok") return {};
+  return fail(ErrorKind::damaged, what, verdict, {}, path.string());
+}
+
+std::unique_ptr<Connection> copy_in_memory(Db& source) {
+  auto copy = std::make_unique<Connection>(":memory:", SQLite::OPEN_READWRITE);
+  copy->exec("PRAGMA trusted_schema = OFF");
+  SQLite::Backup(*copy, source).executeStep();
+  return copy;
 }
 
 std::string synchronous_number(const std::string& word) {
@@ -101,11 +115,12 @@ Result<std::unique_ptr<Book>> Book::create(const fs::path& path, const Moment& n
     return fail(ErrorKind::duplicate, "book", path.filename().string(), "a name that is not taken", path.string());
   const auto made = guarded(nullptr, path, [&]() -> Result<void> {
     book->writing_ = connect(path.string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, seams);
-    climb(*book->writing_);
+    climb(*book->writing_, seams.ladder);
     run(*book->writing_, "INSERT INTO book (one, id, created, made_by) VALUES (1, ?, ?, 'Likeleaf')",
         IdOf<Book>::make(entropy), now);
     if (auto ready = book->prepare_writing(); !ready) return ready;
-    return book->open_reading(false);
+    book->reading_ = book->connect_reading();
+    return {};
   });
   if (!made) {
     // Half a book helps nobody, and it is ours: it was not there before.
@@ -139,14 +154,16 @@ Result<std::unique_ptr<Book>> Book::open(const fs::path& path, Way way, const Mo
     if (auto recovered = book->recover(now); !recovered) return tl::unexpected<Error>(recovered.error());
   const auto ready = guarded(nullptr, path, [&]() -> Result<void> {
     if (way == Way::read_only) {
-      if (auto opened = book->open_reading(!can_write); !opened) return opened;
-      return book->look(left_over);
+      book->reading_ = book->connect_reading();
+      if (auto looked = book->look(left_over); !looked) return looked;
+      return book->climb_in_memory();
     }
     book->writing_ = connect(path.string(), SQLite::OPEN_READWRITE, seams);
     if (auto looked = book->look(left_over); !looked) return looked;
     if (auto climbed = book->climb_with_copy(); !climbed) return climbed;
     if (auto prepared = book->prepare_writing(); !prepared) return prepared;
-    return book->open_reading(false);
+    book->reading_ = book->connect_reading();
+    return {};
   });
   if (!ready) {
     Error error = ready.error();
@@ -156,7 +173,7 @@ Result<std::unique_ptr<Book>> Book::open(const fs::path& path, Way way, const Mo
     book->reading_.reset();
     return tl::unexpected<Error>(std::move(error));
   }
-  if (!can_write) book->notes_.push_back({ErrorKind::read_only, "book", "read-only", {}, path.string()});
+  if (!can_write) book->notes_.push_back({OpeningNote::Kind::write_protected, path});
   return book;
 }
 
@@ -167,28 +184,36 @@ Result<void> Book::look(bool left_over) {
   const int version = version_of(db);
   if (id != application_id || version < 1)
     return fail(ErrorKind::foreign_file, "book", path_.filename().string(), "a Likeleaf book", path_.string());
-  if (version > newest_version())
+  const int newest = seams_.ladder.newest();
+  if (version > newest)
     return fail(ErrorKind::newer_version, "book", fmt::format("version {}", version),
-                fmt::format("up to version {}", newest_version()), path_.string());
-  if (version < newest_version() && way_ == Way::read_only)
-    return fail(ErrorKind::read_only, "book", fmt::format("version {}", version),
-                fmt::format("version {}: open it once where it can be written", newest_version()), path_.string());
+                fmt::format("up to version {}", newest), path_.string());
   if (!whole_of(db, "SELECT one FROM book"))
     return fail(ErrorKind::damaged, "book", "its first page says nothing", {}, path_.string());
   if (!left_over) return {};
   // After an unclean end the whole file is checked once.
-  const auto verdict = text_of(db, "PRAGMA integrity_check(1)").value_or("no answer");
-  if (verdict != "ok") return fail(ErrorKind::damaged, "book", verdict, {}, path_.string());
-  notes_.push_back({ErrorKind::damaged, "journal", "recovered", {}, path_.string()});
+  if (auto sound = whole(db, "book", path_); !sound) return sound;
+  notes_.push_back({OpeningNote::Kind::recovered, path_});
   return {};
 }
 
-/// A reader may not replay a journal: someone who may write does it first, alone.
+/// A reader may not replay a journal: someone who may write does it first, alone, and changes nothing else.
 Result<void> Book::recover(const Moment& now) {
   lock_.release();
-  auto alone = open(path_, Way::write, now, seams_);
-  if (!alone) return tl::unexpected<Error>(alone.error());
-  if (auto closed = (*alone)->close(); !closed) return closed;
+  Book alone(path_, Way::write, seams_);
+  auto taken = BookLock::take(path_, BookLock::Kind::alone, now);
+  if (!taken) return tl::unexpected<Error>(taken.error());
+  alone.lock_ = std::move(*taken);
+  const auto replayed = guarded(nullptr, path_, [&]() -> Result<void> {
+    alone.writing_ = connect(path_.string(), SQLite::OPEN_READWRITE, seams_);
+    return alone.look(true);
+  });
+  if (!replayed) {
+    // A refused file stays as it was found.
+    alone.writing_.reset();
+    return replayed;
+  }
+  if (auto closed = alone.close(); !closed) return closed;
   auto lock = BookLock::take(path_, BookLock::Kind::reading, now);
   if (!lock) return tl::unexpected<Error>(lock.error());
   lock_ = std::move(*lock);
@@ -197,13 +222,14 @@ Result<void> Book::recover(const Moment& now) {
 
 Result<void> Book::prepare_writing() {
   identity_ = file_identity(path_);
-  Db& db = *writing_;
+  Connection& db = *writing_;
   const std::string drive = seams_.network_drive(path_.parent_path());
-  if (!drive.empty())
-    notes_.push_back({ErrorKind::bad_value, "network drive", drive, "a disk of this computer", path_.string()});
+  if (!drive.empty()) notes_.push_back({OpeningNote::Kind::network_drive, path_, drive});
   const std::string wanted = drive.empty() ? "wal" : "delete";
   const auto got = text_of(db, fmt::format("PRAGMA journal_mode = {}", wanted).c_str()).value_or("");
   if (got != wanted) return fail(ErrorKind::cannot_write, "journal", got, wanted, path_.string());
+  // The journal is opened by the first read; a checkpoint before it is refused as locked, and the close with it.
+  whole_of(db, "SELECT one FROM book");
   for (const auto& [name, value, expected] :
        {std::tuple{"synchronous", seams_.synchronous, synchronous_number(seams_.synchronous)},
         std::tuple{"foreign_keys", std::string("ON"), std::string("1")},
@@ -214,20 +240,23 @@ Result<void> Book::prepare_writing() {
   return {};
 }
 
-Result<void> Book::open_reading(bool immutable) {
-  if (immutable)
-    reading_ = connect(uri_of(fs::absolute(path_), "?immutable=1"), SQLite::OPEN_READONLY | SQLite::OPEN_URI, seams_);
-  else
-    reading_ = connect(path_.string(), SQLite::OPEN_READONLY, seams_);
-  return {};
+Connection& Book::writing() {
+  return *writing_;
+}
+SQLite::Database& Book::reading() {
+  return *reading_;
+}
+
+/// Without the lock the file cannot be written by anybody, and SQLite may look for no journal beside it.
+std::unique_ptr<Connection> Book::connect_reading() const {
+  if (lock_.held()) return connect(path_.string(), SQLite::OPEN_READONLY, seams_);
+  return connect(uri_of(fs::absolute(path_), "?immutable=1"), SQLite::OPEN_READONLY | SQLite::OPEN_URI, seams_);
 }
 
 Result<SQLite::Database*> Book::blind() {
   if (blind_) return blind_.get();
-  const bool immutable = read_only() && !lock_.held();
   const auto opened = guarded(nullptr, path_, [&]() -> Result<void> {
-    blind_ = connect(immutable ? uri_of(fs::absolute(path_), "?immutable=1") : path_.string(),
-                     SQLite::OPEN_READONLY | (immutable ? SQLite::OPEN_URI : 0), seams_);
+    blind_ = in_memory_ ? copy_in_memory(*reading_) : connect_reading();
     make_blind(*blind_);
     return {};
   });
@@ -237,16 +266,27 @@ Result<SQLite::Database*> Book::blind() {
 
 Result<void> Book::climb_with_copy() {
   const int version = version_of(*writing_);
-  if (version == newest_version()) return {};
-  const auto verdict = text_of(*writing_, "PRAGMA integrity_check(1)").value_or("no answer");
-  if (verdict != "ok") return fail(ErrorKind::damaged, "book", verdict, {}, path_.string());
+  if (version == seams_.ladder.newest()) return {};
+  if (auto sound = whole(*writing_, "book", path_); !sound) return sound;
   const auto copy = beside(path_, fmt::format(".version-{}", version).c_str());
   std::error_code problem;
   if (!fs::exists(copy, problem))
     if (auto copied = copy_from(*writing_, copy); !copied) return copied;
-  climb(*writing_);
-  notes_.push_back({ErrorKind::newer_version, "book", fmt::format("version {}", version),
-                    fmt::format("now version {}", newest_version()), copy.string()});
+  climb(*writing_, seams_.ladder);
+  notes_.push_back({OpeningNote::Kind::climbed, copy, {}, version});
+  return {};
+}
+
+Result<void> Book::climb_in_memory() {
+  const int version = version_of(*reading_);
+  if (version == seams_.ladder.newest()) return {};
+  if (auto sound = whole(*reading_, "book", path_); !sound) return sound;
+  auto copy = copy_in_memory(*reading_);
+  climb(*copy, seams_.ladder);
+  copy->exec("PRAGMA query_only = ON");
+  reading_ = std::move(copy);
+  in_memory_ = true;
+  notes_.push_back({OpeningNote::Kind::climbed_in_memory, path_, {}, version});
   return {};
 }
 
@@ -290,17 +330,10 @@ Result<void> Book::copy_from(Db& source, const fs::path& copy) {
   fs::remove(part, problem);
   const auto copied = guarded(nullptr, copy, [&]() -> Result<void> {
     auto target = connect(part.string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, seams_);
-    sqlite3_backup* work = sqlite3_backup_init(target->getHandle(), "main", source.getHandle(), "main");
-    int code = work == nullptr ? sqlite3_extended_errcode(target->getHandle()) : sqlite3_backup_step(work, -1);
-    if (work != nullptr) sqlite3_backup_finish(work);
-    if (code != SQLITE_DONE)
-      return tl::unexpected<Error>(
-          error_of_code(code, sqlite3_system_errno(target->getHandle()), "backup", copy.string()));
+    SQLite::Backup(*target, source).executeStep();
     // A copy of an open book says WAL in its head; a copy is one plain file.
     text_of(*target, "PRAGMA journal_mode = DELETE");
-    const auto verdict = text_of(*target, "PRAGMA integrity_check(1)").value_or("no answer");
-    if (verdict != "ok") return fail(ErrorKind::damaged, "copy", verdict, {}, copy.string());
-    return {};
+    return whole(*target, "copy", copy);
   });
   if (copied) fs::rename(part, copy, problem);
   if (copied && !problem) return {};

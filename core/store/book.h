@@ -9,6 +9,7 @@
 #include "core/base/clock.h"
 #include "core/base/entropy.h"
 #include "core/base/result.h"
+#include "core/domain/opening_note.h"
 #include "core/store/lock.h"
 #include "core/store/seams.h"
 
@@ -18,6 +19,8 @@ class Database;
 
 namespace likeleaf::store {
 
+class Connection;
+
 class Book {
  public:
   enum class Way { write, read_only };
@@ -26,8 +29,9 @@ class Book {
   static Result<std::unique_ptr<Book>> create(const std::filesystem::path& path, const Moment& now, Entropy& entropy,
                                               const Seams& seams = {});
   /// Opens one. Refused with not_found, foreign_file (text, another program's database), damaged, newer_version,
-  /// in_use (value: who has it), read_only (asked to write what cannot be written). A left-over journal is recovered, a
-  /// book of an older schema is copied and then climbs, and both are said in notes().
+  /// in_use (value: who has it), read_only (asked to write what cannot be written). A left-over journal is recovered. A
+  /// book of an older schema is copied and then climbs; one that is only read climbs in memory and stays as it is on
+  /// disk. notes() says each.
   static Result<std::unique_ptr<Book>> open(const std::filesystem::path& path, Way way, const Moment& now,
                                             const Seams& seams = {});
   ~Book();
@@ -42,13 +46,12 @@ class Book {
   /// would be written then lies where nobody looks, or nowhere.
   [[nodiscard]] Result<void> in_place() const;
   [[nodiscard]] bool read_only() const { return way_ == Way::read_only; }
-  /// Facts to show on opening, as errors that stopped nothing.
-  [[nodiscard]] const std::vector<Error>& notes() const { return notes_; }
+  [[nodiscard]] const std::vector<OpeningNote>& notes() const { return notes_; }
 
   /// For the writer's thread only (and for the session before the writer starts).
-  [[nodiscard]] SQLite::Database& writing() { return *writing_; }
+  [[nodiscard]] Connection& writing();
   /// For the session's thread only.
-  [[nodiscard]] SQLite::Database& reading() { return *reading_; }
+  [[nodiscard]] SQLite::Database& reading();
   /// For the session's thread only: a connection on which SQLite itself refuses every table of the keyed side.
   Result<SQLite::Database*> blind();
 
@@ -61,8 +64,9 @@ class Book {
   Result<void> look(bool left_over);
   Result<void> recover(const Moment& now);
   Result<void> prepare_writing();
-  Result<void> open_reading(bool immutable);
   Result<void> climb_with_copy();
+  Result<void> climb_in_memory();
+  std::unique_ptr<Connection> connect_reading() const;
   Result<void> copy_from(SQLite::Database& source, const std::filesystem::path& copy);
 
   std::filesystem::path path_;
@@ -70,8 +74,9 @@ class Book {
   Seams seams_;
   BookLock lock_;
   std::optional<FileIdentity> identity_;  ///< of the file that is open for writing
-  std::unique_ptr<SQLite::Database> writing_, reading_, blind_;
-  std::vector<Error> notes_;
+  std::unique_ptr<Connection> writing_, reading_, blind_;
+  bool in_memory_ = false;  ///< what is read is a copy that climbed
+  std::vector<OpeningNote> notes_;
 };
 
 }  // namespace likeleaf::store

@@ -238,35 +238,46 @@ Stage stage_of(bool sealed, bool unmasked, int locked, int sheets) {
   return sheets > 0 && locked == sheets ? Stage::all_locked : Stage::brew_and_taste;
 }
 
-LedgerRow read_ledger_row(Db& db, SQLite::Statement& row) {
+LedgerRow read_ledger_row(SQLite::Statement& row) {
   LedgerRow out;
   out.id = read_id_text<Trial>(text_at(row, 0), "trial");
   out.number = row.getColumn(1).getInt();
   out.question = text_at(row, 2);
-  out.changes = text_at(row, 3);
-  out.lever = read_word(text_at(row, 4), "lever", read_lever_kind);
-  out.created = read_time(text_at(row, 5), "created");
-  if (const auto sealed = text_or_null(row, 6)) out.sealed = read_time(*sealed, "sealed");
-  out.paper_import = row.getColumn(7).getInt() != 0;
-  if (const auto unmasked = text_or_null(row, 8)) out.unmasked = read_time(*unmasked, "unmasked");
-  out.adopted = row.getColumn(9).getInt() != 0;
-  out.sheets = row.getColumn(10).getInt();
-  out.sheets_locked = row.getColumn(11).getInt();
+  out.lever = read_document(text_at(row, 3), "lever", read_lever);
+  out.created = read_time(text_at(row, 4), "created");
+  if (const auto sealed = text_or_null(row, 5)) out.sealed = read_time(*sealed, "sealed");
+  out.paper_import = row.getColumn(6).getInt() != 0;
+  if (const auto unmasked = text_or_null(row, 7)) out.unmasked = read_time(*unmasked, "unmasked");
+  out.adopted = row.getColumn(8).getInt() != 0;
+  out.sheets = row.getColumn(9).getInt();
+  out.sheets_locked = row.getColumn(10).getInt();
   out.stage = stage_of(out.sealed.has_value(), out.unmasked.has_value(), out.sheets_locked, out.sheets);
-  auto lots = bound(
-      db, "SELECT l.code, l.type FROM trial_lot t JOIN lot l ON l.id = t.lot WHERE t.trial = ? ORDER BY t.position",
-      out.id);
-  while (lots.executeStep()) {
-    out.lots.push_back(text_at(lots, 0));
-    const auto type = read_word(text_at(lots, 1), "leaf type", read_leaf_type);
-    if (std::ranges::find(out.leaf_types, type) == out.leaf_types.end()) out.leaf_types.push_back(type);
-  }
-  auto people = bound(db,
-                      "SELECT a.alias FROM trial_assessor t JOIN assessor a ON a.id = t.assessor WHERE t.trial = ? "
-                      "ORDER BY t.position",
-                      out.id);
-  while (people.executeStep()) out.assessors.push_back(text_at(people, 0));
   return out;
+}
+
+/// Rows by the id of their trial. One query for the book, since a query a trial would be prepared a thousand times.
+using RowsById = std::map<std::string, LedgerRow*, std::less<>>;
+
+void add_lots(Db& db, const RowsById& rows_by_id) {
+  auto lots = bound(
+      db, "SELECT t.trial, l.code, l.type FROM trial_lot t JOIN lot l ON l.id = t.lot ORDER BY t.trial, t.position");
+  while (lots.executeStep()) {
+    const auto found = rows_by_id.find(text_at(lots, 0));
+    if (found == rows_by_id.end()) continue;
+    LedgerRow& row = *found->second;
+    row.lots.push_back(text_at(lots, 1));
+    const auto type = read_word(text_at(lots, 2), "leaf type", read_leaf_type);
+    if (std::ranges::find(row.leaf_types, type) == row.leaf_types.end()) row.leaf_types.push_back(type);
+  }
+}
+
+void add_assessors(Db& db, const RowsById& rows_by_id) {
+  auto people = bound(db,
+                      "SELECT t.trial, a.alias FROM trial_assessor t JOIN assessor a ON a.id = t.assessor "
+                      "ORDER BY t.trial, t.position");
+  while (people.executeStep())
+    if (const auto found = rows_by_id.find(text_at(people, 0)); found != rows_by_id.end())
+      found->second->assessors.push_back(text_at(people, 1));
 }
 
 }  // namespace
@@ -308,19 +319,38 @@ Result<std::vector<LedgerRow>> load_ledger(SQLite::Database& db) {
   return guarded(db, [&] {
     SQLite::Transaction snapshot(db);
     std::vector<LedgerRow> list;
+    // Sheets are counted only where the counts are shown: of an unmasked trial all are locked.
     auto rows = bound(db,
                       "WITH live AS (SELECT trial, id FROM serving s WHERE NOT EXISTS "
                       "(SELECT 1 FROM void v WHERE v.trial = s.trial AND v.pair = s.pair)) "
-                      "SELECT t.id, t.number, t.question, t.changes, t.lever, t.created, s.sealed, s.paper_import, "
-                      "u.unmasked, h.trial IS NOT NULL AND coalesce(json_extract(h.document, '$.left'), 0) = 0, "
-                      "(SELECT count(*) FROM live WHERE live.trial = t.id), "
-                      "(SELECT count(*) FROM live JOIN sheet ON sheet.serving = live.id WHERE live.trial = t.id "
-                      "AND sheet.locked IS NOT NULL) FROM trial t LEFT JOIN seal s ON s.trial = t.id "
+                      "SELECT t.id, t.number, t.question, json_extract(t.draft, '$.lever'), t.created, s.sealed, "
+                      "s.paper_import, u.unmasked, "
+                      "h.trial IS NOT NULL AND coalesce(json_extract(h.document, '$.left'), 0) = 0, "
+                      "CASE WHEN u.trial IS NULL THEN (SELECT count(*) FROM live WHERE live.trial = t.id) ELSE 0 END, "
+                      "CASE WHEN u.trial IS NULL THEN (SELECT count(*) FROM live JOIN sheet ON sheet.serving = live.id "
+                      "WHERE live.trial = t.id AND sheet.locked IS NOT NULL) ELSE 0 END "
+                      "FROM trial t LEFT JOIN seal s ON s.trial = t.id "
                       "LEFT JOIN unmask u ON u.trial = t.id LEFT JOIN house_rule h ON h.trial = t.id "
                       "ORDER BY t.position DESC");
-    while (rows.executeStep()) list.push_back(read_ledger_row(db, rows));
+    while (rows.executeStep()) list.push_back(read_ledger_row(rows));
+    RowsById rows_by_id;
+    for (auto& row : list) rows_by_id.emplace(row.id.text(), &row);
+    add_lots(db, rows_by_id);
+    add_assessors(db, rows_by_id);
     return list;
   });
+}
+
+std::optional<NumbersAround> numbers_around(SQLite::Database& db, int number) {
+  const auto lowest = whole_of(db, "SELECT min(number) FROM trial");
+  const auto highest = whole_of(db, "SELECT max(number) FROM trial");
+  if (!lowest || !highest) return std::nullopt;
+  const auto one = [](std::optional<std::int64_t> found) {
+    return found ? std::optional(static_cast<int>(*found)) : std::nullopt;
+  };
+  return NumbersAround{static_cast<int>(*lowest), static_cast<int>(*highest),
+                       one(whole_of(db, "SELECT max(number) FROM trial WHERE number < ?", number)),
+                       one(whole_of(db, "SELECT min(number) FROM trial WHERE number > ?", number))};
 }
 
 std::optional<IdOf<Trial>> trial_of_number(SQLite::Database& db, int number) {

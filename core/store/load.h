@@ -15,6 +15,12 @@ class Database;
 
 namespace likeleaf::store {
 
+/// The numbers of a book's trials as seen from one that is not among them.
+struct NumbersAround {
+  int lowest = 0, highest = 0;
+  std::optional<int> below, above;  ///< the nearest on each side
+};
+
 /// Everything of one trial. Errors: not_found; damaged when a row does not read; what SQLite said.
 Result<Trial> load_trial(SQLite::Database& db, IdOf<Trial> id);
 Result<Registers> load_registers(SQLite::Database& db);
@@ -22,6 +28,8 @@ Result<Registers> load_registers(SQLite::Database& db);
 Result<std::vector<Attribute>> load_attributes(SQLite::Database& db);
 /// The list of trials, newest first.
 Result<std::vector<LedgerRow>> load_ledger(SQLite::Database& db);
+/// Which numbers there are around one that no trial has; nothing in a book without trials.
+std::optional<NumbersAround> numbers_around(SQLite::Database& db, int number);
 std::optional<IdOf<Trial>> trial_of_number(SQLite::Database& db, int number);
 /// The smallest number that is free and larger than every number in use.
 int next_number(SQLite::Database& db);

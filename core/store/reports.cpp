@@ -21,7 +21,7 @@ Result<MadeReport> read_row(SQLite::Statement& row) {
 
 }  // namespace
 
-void persist_report(Db& db, const MadeReport& report) {
+void persist_report(Connection& db, const MadeReport& report) {
   run(db,
       "INSERT INTO report (id, trial, position, made, program, title, form, document) VALUES "
       "(?, ?, (SELECT coalesce(max(position), 0) + 1 FROM report WHERE trial = ?), ?, ?, ?, ?, ?)",

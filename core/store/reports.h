@@ -9,7 +9,7 @@
 namespace likeleaf::store {
 
 /// Adds one at the end of its trial's list. Throws SQLite::Exception.
-void persist_report(Db& db, const MadeReport& report);
+void persist_report(Connection& db, const MadeReport& report);
 /// Newest first, without their documents. Errors: damaged; what SQLite said.
 Result<std::vector<MadeReport>> load_reports(Db& db, IdOf<Trial> trial);
 /// One with its document. Errors: not_found; damaged; what SQLite said.

@@ -28,18 +28,19 @@ std::size_t same_start(const std::vector<T>& old_list, const std::vector<T>& new
   return same;
 }
 
-void put_draft(Db& db, const Trial* before, const Trial& after, const std::optional<std::string>& import_digest) {
+void put_draft(Connection& db, const Trial* before, const Trial& after,
+               const std::optional<std::string>& import_digest) {
   if (before != nullptr && before->draft == after.draft) return;
   const Plan& plan = after.draft;
   if (before == nullptr)
+    // Nobody reads `changes`: what changes is said from the draft.
     run(db,
         "INSERT INTO trial (id, number, position, question, changes, lever, created, import_digest, draft) "
-        "VALUES (?, ?, (SELECT coalesce(max(position), 0) + 1 FROM trial), ?, ?, ?, ?, ?, ?)",
-        plan.id, plan.number, plan.question, changes_text(plan.lever), word_of(plan.lever.kind), after.created,
-        import_digest, draft_text(plan));
+        "VALUES (?, ?, (SELECT coalesce(max(position), 0) + 1 FROM trial), ?, '', ?, ?, ?, ?)",
+        plan.id, plan.number, plan.question, word_of(plan.lever.kind), after.created, import_digest, draft_text(plan));
   else
-    run(db, "UPDATE trial SET number = ?, question = ?, changes = ?, lever = ?, draft = ? WHERE id = ?", plan.number,
-        plan.question, changes_text(plan.lever), word_of(plan.lever.kind), draft_text(plan), plan.id);
+    run(db, "UPDATE trial SET number = ?, question = ?, changes = '', lever = ?, draft = ? WHERE id = ?", plan.number,
+        plan.question, word_of(plan.lever.kind), draft_text(plan), plan.id);
   if (before == nullptr || before->draft.lots != plan.lots) {
     run(db, "DELETE FROM trial_lot WHERE trial = ?", plan.id);
     for (std::size_t i = 0; i < plan.lots.size(); ++i)
@@ -54,7 +55,7 @@ void put_draft(Db& db, const Trial* before, const Trial& after, const std::optio
   }
 }
 
-void put_seal(Db& db, const Trial* before, const Trial& after) {
+void put_seal(Connection& db, const Trial* before, const Trial& after) {
   if (after.sealed && (before == nullptr || !before->sealed)) {
     const SealedPlan& sealed = *after.sealed;
     run(db,
@@ -72,7 +73,7 @@ void put_seal(Db& db, const Trial* before, const Trial& after) {
   }
 }
 
-void put_cup(Db& db, IdOf<Serving> serving, Side side, const CupMarks& old_cup, const CupMarks& cup) {
+void put_cup(Connection& db, IdOf<Serving> serving, Side side, const CupMarks& old_cup, const CupMarks& cup) {
   const std::string where = word_of(side);
   for (const auto& [field, mark] : cup.marks) {
     const auto old_mark = old_cup.marks.find(field);
@@ -92,7 +93,7 @@ void put_cup(Db& db, IdOf<Serving> serving, Side side, const CupMarks& old_cup, 
         cup.words[i].word, cup.words[i].strength);
 }
 
-void put_directs(Db& db, const Sheet& old_sheet, const Sheet& sheet) {
+void put_directs(Connection& db, const Sheet& old_sheet, const Sheet& sheet) {
   for (const auto& [attribute, answer] : sheet.directs) {
     const auto old_answer = old_sheet.directs.find(attribute);
     if (old_answer != old_sheet.directs.end() && old_answer->second == answer) continue;
@@ -107,7 +108,7 @@ void put_directs(Db& db, const Sheet& old_sheet, const Sheet& sheet) {
 }
 
 /// The second entry of a paper sheet: `part` is the cup's side, or "answer" for the comparing sip.
-void put_second(Db& db, const Sheet& old_sheet, const Sheet& sheet) {
+void put_second(Connection& db, const Sheet& old_sheet, const Sheet& sheet) {
   if (old_sheet.second == sheet.second) return;
   const auto part = [&](const std::string& name, const auto& old_entries, const auto& entries, auto value_of) {
     for (const auto& [field, entry] : entries) {
@@ -133,7 +134,7 @@ std::optional<std::string> side_word(const std::optional<Side>& side) {
   return word_of(*side);
 }
 
-void put_sheet(Db& db, IdOf<Trial> trial, const Sheet* old_sheet, const Sheet& sheet) {
+void put_sheet(Connection& db, IdOf<Trial> trial, const Sheet* old_sheet, const Sheet& sheet) {
   if (old_sheet != nullptr && old_sheet->locked) {
     if (sheet.guess != old_sheet->guess)
       run(db, "UPDATE sheet SET guess = ? WHERE serving = ?", document_or_null(sheet.guess), sheet.serving);
@@ -163,7 +164,7 @@ void put_sheet(Db& db, IdOf<Trial> trial, const Sheet* old_sheet, const Sheet& s
         document_or_null(sheet.guess), sheet.serving);
 }
 
-void put_sheets(Db& db, const Trial* before, const Trial& after) {
+void put_sheets(Connection& db, const Trial* before, const Trial& after) {
   for (const auto& [serving, sheet] : after.sheets) {
     const Sheet* old_sheet = nullptr;
     if (before != nullptr)
@@ -180,7 +181,7 @@ void put_sheets(Db& db, const Trial* before, const Trial& after) {
           run(db, sql, serving);
 }
 
-void put_stamps(Db& db, const Brew* old_brew, const Brew& brew) {
+void put_stamps(Connection& db, const Brew* old_brew, const Brew& brew) {
   for (std::size_t i = 0; i < brew.stamps.size(); ++i) {
     Stamp stamp = brew.stamps[i];
     const bool is_new = old_brew == nullptr || i >= old_brew->stamps.size();
@@ -193,7 +194,7 @@ void put_stamps(Db& db, const Brew* old_brew, const Brew& brew) {
 }
 
 /// Readings and infusions have lists of their own; the brew's document leaves stamps and readings out.
-void put_brew(Db& db, IdOf<Trial> trial, const Brew* old_brew, const Brew& brew) {
+void put_brew(Connection& db, IdOf<Trial> trial, const Brew* old_brew, const Brew& brew) {
   const auto facts = [](Brew b) {
     b.stamps.clear();
     b.readings.clear();
@@ -213,7 +214,7 @@ void put_brew(Db& db, IdOf<Trial> trial, const Brew* old_brew, const Brew& brew)
     run(db, "INSERT INTO reading (brew, position, document) VALUES (?, ?, ?)", brew.id, i, document(brew.readings[i]));
 }
 
-void put_brews(Db& db, const Trial* before, const Trial& after) {
+void put_brews(Connection& db, const Trial* before, const Trial& after) {
   for (const auto& [id, brew] : after.brews) {
     const Brew* old_brew = nullptr;
     if (before != nullptr)
@@ -239,7 +240,7 @@ void put_brews(Db& db, const Trial* before, const Trial& after) {
   }
 }
 
-void put_days(Db& db, const Trial* before, const Trial& after) {
+void put_days(Connection& db, const Trial* before, const Trial& after) {
   if (before == nullptr ? after.days.empty() : before->days == after.days) return;
   run(db, "DELETE FROM day_state WHERE trial = ?", after.id());
   for (std::size_t i = 0; i < after.days.size(); ++i)
@@ -247,7 +248,7 @@ void put_days(Db& db, const Trial* before, const Trial& after) {
         after.days[i].assessor, after.days[i].sitting, i, document(after.days[i]));
 }
 
-void put_openings(Db& db, const Trial* before, const Trial& after) {
+void put_openings(Connection& db, const Trial* before, const Trial& after) {
   for (std::size_t i = 0; i < after.openings.size(); ++i) {
     const KeyOpening& opening = after.openings[i];
     const bool is_new = before == nullptr || i >= before->openings.size();
@@ -260,11 +261,11 @@ void put_openings(Db& db, const Trial* before, const Trial& after) {
 }
 
 template <class T>
-void put_added(Db& db, const char* sql, IdOf<Trial> trial, std::size_t from, const std::vector<T>& list) {
+void put_added(Connection& db, const char* sql, IdOf<Trial> trial, std::size_t from, const std::vector<T>& list) {
   for (std::size_t i = from; i < list.size(); ++i) run(db, sql, trial, i, document(list[i]));
 }
 
-void put_happenings(Db& db, const Trial* before, const Trial& after) {
+void put_happenings(Connection& db, const Trial* before, const Trial& after) {
   for (std::size_t i = before == nullptr ? 0 : before->voids.size(); i < after.voids.size(); ++i)
     run(db, "INSERT INTO void (trial, position, pair, document) VALUES (?, ?, ?, ?)", after.id(), i,
         after.voids[i].pair, document(after.voids[i]));
@@ -283,7 +284,7 @@ void put_happenings(Db& db, const Trial* before, const Trial& after) {
 
 }  // namespace
 
-void persist(Db& db, const Trial* before, const Trial& after, const std::optional<std::string>& import_digest) {
+void persist(Connection& db, const Trial* before, const Trial& after, const std::optional<std::string>& import_digest) {
   put_draft(db, before, after, import_digest);
   put_seal(db, before, after);
   put_brews(db, before, after);
@@ -293,7 +294,7 @@ void persist(Db& db, const Trial* before, const Trial& after, const std::optiona
   put_happenings(db, before, after);
 }
 
-void persist(Db& db, const Lot& lot) {
+void persist(Connection& db, const Lot& lot) {
   run(db,
       "INSERT INTO lot (id, position, code, name, type, document) "
       "VALUES (?, (SELECT coalesce(max(position), 0) + 1 FROM lot), ?, ?, ?, ?) ON CONFLICT (id) DO UPDATE SET "
@@ -301,7 +302,7 @@ void persist(Db& db, const Lot& lot) {
       lot.id, lot.code, lot.name, word_of(lot.type), document(lot));
 }
 
-void persist(Db& db, const Water& water) {
+void persist(Connection& db, const Water& water) {
   run(db,
       "INSERT INTO water (id, position, name, document) "
       "VALUES (?, (SELECT coalesce(max(position), 0) + 1 FROM water), ?, ?) ON CONFLICT (id) DO UPDATE SET "
@@ -309,7 +310,7 @@ void persist(Db& db, const Water& water) {
       water.id, water.name, document(water));
 }
 
-void persist(Db& db, const Vessel& vessel) {
+void persist(Connection& db, const Vessel& vessel) {
   run(db,
       "INSERT INTO vessel (id, position, name, document) "
       "VALUES (?, (SELECT coalesce(max(position), 0) + 1 FROM vessel), ?, ?) ON CONFLICT (id) DO UPDATE SET "
@@ -317,7 +318,7 @@ void persist(Db& db, const Vessel& vessel) {
       vessel.id, vessel.name, document(vessel));
 }
 
-void persist(Db& db, const Assessor& assessor) {
+void persist(Connection& db, const Assessor& assessor) {
   run(db,
       "INSERT INTO assessor (id, position, alias, document) "
       "VALUES (?, (SELECT coalesce(max(position), 0) + 1 FROM assessor), ?, ?) ON CONFLICT (id) DO UPDATE SET "
@@ -325,31 +326,12 @@ void persist(Db& db, const Assessor& assessor) {
       assessor.id, assessor.alias, document(assessor));
 }
 
-void persist(Db& db, const Attribute& attribute) {
+void persist(Connection& db, const Attribute& attribute) {
   run(db,
       "INSERT INTO attribute (id, position, document) "
       "VALUES (?, (SELECT coalesce(max(position), 0) + 1 FROM attribute), ?) ON CONFLICT (id) DO UPDATE SET "
       "document = excluded.document",
       attribute.id, document(attribute));
-}
-
-std::string changes_text(const Lever& lever) {
-  std::string text = lever.kind == LeverKind::other ? lever.name : lever_name(lever.kind);
-  if (lever.levels.empty()) return text;
-  const std::size_t reference = std::min(lever.reference(), lever.levels.size() - 1);
-  // A draft's level may still say nothing.
-  const auto said = [&](std::size_t level) {
-    const std::string words = level_text(lever, level, Style{});
-    return words.empty() ? std::string("…") : words;
-  };
-  text += " " + said(reference);
-  const char* between = " against ";
-  for (std::size_t i = 0; i < lever.levels.size(); ++i) {
-    if (i == reference) continue;
-    text += between + said(i);
-    between = " and ";
-  }
-  return text;
 }
 
 }  // namespace likeleaf::store

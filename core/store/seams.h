@@ -1,11 +1,13 @@
 #pragma once
 // What the store asks the system, replaceable so that a network drive, read-only media, a full disk and a lossy file
-// system can be tried on any machine. The defaults are the real thing.
+// system can be tried on any machine, and a ladder with steps that no program has yet. The defaults are the real thing.
 #include <cstdint>
 #include <filesystem>
 #include <functional>
 #include <optional>
 #include <string>
+
+#include "core/store/ladder.h"
 
 namespace likeleaf::store {
 
@@ -20,6 +22,7 @@ struct Seams {
   std::function<std::string(const std::filesystem::path& folder)> network_drive = store::network_drive;
   std::function<bool(const std::filesystem::path& file)> writable = store::writable;
   std::function<std::optional<std::uint64_t>(const std::filesystem::path& folder)> free_bytes = store::free_bytes;
+  Ladder ladder = built_in_ladder();
   std::string vfs;                   ///< SQLite's file system; empty: the default one
   std::string synchronous = "FULL";  ///< lowered only by the test that shows that a lower one loses what was kept
 };

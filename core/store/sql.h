@@ -1,6 +1,5 @@
 #pragma once
 // Thin helpers over SQLiteCpp for .cpp files of the store.
-#include <SQLiteCpp/Database.h>
 #include <SQLiteCpp/Exception.h>
 #include <SQLiteCpp/Statement.h>
 #include <SQLiteCpp/Transaction.h>
@@ -15,6 +14,7 @@
 #include "core/base/clock.h"
 #include "core/base/id.h"
 #include "core/base/result.h"
+#include "core/store/connection.h"
 
 namespace likeleaf::store {
 
@@ -54,16 +54,29 @@ void bind_one(SQLite::Statement& s, int i, const std::optional<T>& v) {
 }
 
 template <class... Values>
-SQLite::Statement bound(Db& db, const char* sql, const Values&... values) {
-  SQLite::Statement s(db, sql);
+void bind_all(SQLite::Statement& s, const Values&... values) {
   [[maybe_unused]] int i = 0;
   (bind_one(s, ++i, values), ...);
+}
+template <class... Values>
+SQLite::Statement bound(Db& db, const char* sql, const Values&... values) {
+  SQLite::Statement s(db, sql);
+  bind_all(s, values...);
   return s;
 }
-/// Runs one statement; the number of rows changed. Throws SQLite::Exception.
+/// Runs one of the connection's statements; the number of rows changed. Throws SQLite::Exception.
 template <class... Values>
-int run(Db& db, const char* sql, const Values&... values) {
-  return bound(db, sql, values...).exec();
+int run(Connection& db, const char* sql, const Values&... values) {
+  SQLite::Statement& s = db.statement(sql);
+  // A statement that is left standing keeps its transaction open, so it is reset on every way out.
+  struct Reset {
+    SQLite::Statement& statement;
+    ~Reset() { statement.tryReset(); }
+  };
+  s.tryReset();
+  const Reset after{s};
+  bind_all(s, values...);
+  return s.exec();
 }
 /// First column of the first row; nothing when there is no row.
 template <class... Values>

@@ -1,5 +1,7 @@
 #include "core/store/writer.h"
 
+#include <sqlite3.h>
+
 #include <chrono>
 #include <exception>
 #include <utility>
@@ -11,6 +13,8 @@ namespace likeleaf::store {
 
 namespace {
 constexpr auto idle_before_checkpoint = std::chrono::seconds(2);
+/// Pages of 4 KiB: under steady writing there is no idle moment, and the journal would grow without end.
+constexpr int most_log_pages = 1000;
 }  // namespace
 
 Writer::Writer(Book& book, std::function<void(const Report&)> announce)
@@ -21,6 +25,12 @@ Writer::~Writer() {
   retry();
   thread_.request_stop();
   thread_.join();
+  sqlite3_wal_hook(book_.writing().getHandle(), nullptr, nullptr);
+}
+
+std::uint64_t Writer::last_ticket() {
+  const std::lock_guard lock(mutex_);
+  return last_ticket_;
 }
 
 std::uint64_t Writer::add(Job job) {
@@ -58,6 +68,7 @@ void Writer::retry() {
 
 void Writer::work(const std::stop_token& stop) {
   bool checkpoint_due = false;
+  count_log();
   std::unique_lock lock(mutex_);
   for (;;) {
     const auto ready = [&] { return try_; };
@@ -113,6 +124,11 @@ void Writer::drain(std::unique_lock<std::mutex>& lock) {
     lock.lock();
     busy_ = false;
     settled_.notify_all();
+    if (log_pages_ < most_log_pages) continue;
+    // After the news, so that nobody waits for it.
+    lock.unlock();
+    checkpoint();
+    lock.lock();
   }
   try_ = false;
 }
@@ -129,7 +145,7 @@ void Writer::settle(std::uint64_t up_to, std::size_t count) {
 }
 
 std::optional<Error> Writer::commit(const std::deque<Waiting>& batch, std::size_t from, std::size_t count) {
-  Db& db = book_.writing();
+  Connection& db = book_.writing();
   // On the way out there is no later: then rather into the file that is open, wherever it lies now, than lost.
   if (!ending_)
     if (const auto there = book_.in_place(); !there) return there.error();
@@ -147,7 +163,16 @@ std::optional<Error> Writer::commit(const std::deque<Waiting>& batch, std::size_
   }
 }
 
+void Writer::count_log() {
+  const auto note = [](void* pages, sqlite3*, const char*, int count) {
+    *static_cast<int*>(pages) = count;
+    return SQLITE_OK;
+  };
+  sqlite3_wal_hook(book_.writing().getHandle(), note, &log_pages_);
+}
+
 void Writer::checkpoint() {
+  log_pages_ = 0;
   try {
     // Readers may hold it back; the next idle moment or the close does the rest.
     text_of(book_.writing(), "PRAGMA wal_checkpoint(PASSIVE)");

@@ -12,19 +12,16 @@
 
 #include "core/base/result.h"
 
-namespace SQLite {
-class Database;
-}
-
 namespace likeleaf::store {
 
 class Book;
+class Connection;
 
 class Writer {
  public:
   /// Writes rows; throws what SQLite throws. Runs on the writer's thread, perhaps more than once (again after a
   /// failure), so it must hold only values and shared immutable parts.
-  using Job = std::function<void(SQLite::Database&)>;
+  using Job = std::function<void(Connection&)>;
   /// Everything up to a ticket is on disk, or (with an error) that ticket could not be written and waits.
   struct Report {
     std::uint64_t up_to = 0;
@@ -38,6 +35,8 @@ class Writer {
   Writer(const Writer&) = delete;
   Writer& operator=(const Writer&) = delete;
 
+  /// The ticket that was given out last; 0: none yet.
+  std::uint64_t last_ticket();
   /// Queues a job and returns its ticket. A job after a failed one waits behind it, and tries it again first.
   std::uint64_t add(Job job);
   /// Runs one job at once after everything that waits, and only if all that is kept; on an error it is forgotten, so
@@ -58,6 +57,7 @@ class Writer {
   void drain(std::unique_lock<std::mutex>& lock);
   std::optional<Error> commit(const std::deque<Waiting>& batch, std::size_t from, std::size_t count);
   void settle(std::uint64_t up_to, std::size_t count);
+  void count_log();
   void checkpoint();
 
   Book& book_;
@@ -73,6 +73,7 @@ class Writer {
   bool try_ = false;
   std::atomic<bool> ending_ = false;
   bool busy_ = false;
+  int log_pages_ = 0;    ///< in the journal after the last commit; the writer's thread only
   std::jthread thread_;  ///< last: it starts when all the rest is there
 };
 

@@ -18,14 +18,6 @@ std::string joined(const Error& e, std::string_view lead, std::string_view witho
 }  // namespace
 
 std::string sentence(const Error& e) {
-  // Two notes of an opening book that are facts, not refusals.
-  if (e.kind == ErrorKind::damaged && e.field == "journal" && e.value == "recovered")
-    return fmt::format("The book was not closed properly last time; what was kept then is all here ({}).", e.where);
-  if (e.kind == ErrorKind::bad_value && e.field == "network drive")
-    return fmt::format(
-        "The book lies on a network drive ({}); a disk of this computer is safer: a drive that drops out can damage it "
-        "({}).",
-        e.value, e.where);
   if (e.kind == ErrorKind::cannot_write && e.field == "book" && e.value == "gone from its place")
     return fmt::format(
         "The book is no longer at {}: its folder was renamed, moved or taken away. Put it back, then try again.",

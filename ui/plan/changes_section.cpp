@@ -7,6 +7,7 @@
 
 #include "core/base/number_text.h"
 #include "core/planning/plan_starter.h"
+#include "core/wording/lever_text.h"
 #include "core/wording/plan_text.h"
 #include "ui/plan/plan_text.h"
 #include "ui/plan/sections.h"

@@ -14,6 +14,7 @@
 
 #include "core/base/clock.h"
 #include "core/domain/plan.h"
+#include "core/wording/lever_text.h"
 #include "ui/start/trial_delegate.h"
 #include "ui/widgets/paper_parts.h"
 #include "ui/widgets/verdict_mark.h"
@@ -59,27 +60,9 @@ QString stage_text(const store::LedgerRow& row) {
   return row.unmasked ? QStringLiteral("unmasked %1").arg(text(date_text(*row.unmasked))) : QStringLiteral("unmasked");
 }
 
-QString row_text(const store::LedgerRow& row) {
-  QStringList lots;
-  for (const auto& lot : row.lots) lots << text(lot);
-  return QStringLiteral("%2\ntrial %1 · %3 · %4\n%5")
-      .arg(row.number)
-      .arg(row.question.empty() ? QStringLiteral("A new trial") : text(row.question), text(row.changes),
-           lots.join(QStringLiteral(", ")), stage_text(row));
-}
-
-bool matches(const store::LedgerRow& row, const QString& wanted) {
-  if (wanted.isEmpty()) return true;
-  QString all = row_text(row);
-  for (const auto& who : row.assessors) all += QLatin1Char(' ') + text(who);
-  for (const auto& word : wanted.split(QLatin1Char(' '), Qt::SkipEmptyParts))
-    if (!all.contains(word, Qt::CaseInsensitive)) return false;
-  return true;
-}
-
 }  // namespace
 
-StartScreen::StartScreen(QWidget* parent) : QWidget(parent) {
+StartScreen::StartScreen(const Style& style, QWidget* parent) : QWidget(parent), style_(style) {
   const Tokens& t = tokens();
   auto* across = new QHBoxLayout(this);
   across->setContentsMargins(28, 20, 28, 20);
@@ -136,10 +119,10 @@ QLayout* StartScreen::build_filters() {
   leaf_ = filter(QStringLiteral("Leaf"), "leaf_filter", this);
   for (auto* one : {stage_, changes_, leaf_}) {
     filters->addWidget(one, 1);
-    connect(one, &QComboBox::currentIndexChanged, this, &StartScreen::refill);
+    connect(one, &QComboBox::currentIndexChanged, this, &StartScreen::search);
   }
   down->addLayout(filters);
-  connect(search_, &QLineEdit::textChanged, this, &StartScreen::refill);
+  connect(search_, &QLineEdit::textChanged, this, &StartScreen::search);
   // Down from the search goes into what it found.
   connect(search_, &QLineEdit::returnPressed, this, [this] { list_->setFocus(); });
   return down;
@@ -224,24 +207,41 @@ void StartScreen::set_trials(std::vector<store::LedgerRow> rows, bool book_open,
                 "This book has no trial yet. Plan a new one, import one, or open the sample to see a finished one.")
           : QStringLiteral("No book is open. A bench book keeps a house’s lots, trials and findings in one file. "
                            "Start a new one, open yours, or look at the sample."));
-  refill();
-  choose(was);
+  refill(was);
 }
 
 void StartScreen::fill_filters() {
   QStringList changes, leaves;
   for (const auto& row : rows_) {
-    changes << text(lever_name(row.lever));
+    changes << text(lever_name(row.lever.kind));
     for (const auto& lot : row.lots) leaves << text(lot);
   }
   fill_filter(changes_, QStringLiteral("all changes"), changes);
   fill_filter(leaf_, QStringLiteral("all leaves"), leaves);
 }
 
+QString StartScreen::row_text(const store::LedgerRow& row) const {
+  QStringList lots;
+  for (const auto& lot : row.lots) lots << text(lot);
+  return QStringLiteral("%2\ntrial %1 · %3 · %4\n%5")
+      .arg(row.number)
+      .arg(row.question.empty() ? QStringLiteral("A new trial") : text(row.question),
+           text(wording::changes_text(row.lever, style_)), lots.join(QStringLiteral(", ")), stage_text(row));
+}
+
+bool StartScreen::matches(const store::LedgerRow& row, const QString& wanted) const {
+  if (wanted.isEmpty()) return true;
+  QString all = row_text(row);
+  for (const auto& who : row.assessors) all += QLatin1Char(' ') + text(who);
+  for (const auto& word : wanted.split(QLatin1Char(' '), Qt::SkipEmptyParts))
+    if (!all.contains(word, Qt::CaseInsensitive)) return false;
+  return true;
+}
+
 bool StartScreen::fits(const store::LedgerRow& row) const {
   if (!matches(row, search_->text().trimmed())) return false;
   if (const int stage = stage_->currentIndex(); stage > 0 && static_cast<int>(row.stage) != stage - 1) return false;
-  if (changes_->currentIndex() > 0 && text(lever_name(row.lever)) != changes_->currentText()) return false;
+  if (changes_->currentIndex() > 0 && text(lever_name(row.lever.kind)) != changes_->currentText()) return false;
   return leaf_->currentIndex() <= 0 ||
          std::ranges::find(row.lots, leaf_->currentText().toStdString()) != row.lots.end();
 }
@@ -251,25 +251,33 @@ void StartScreen::set_note(const QString& note) {
   note_->setVisible(!note.isEmpty());
 }
 
-void StartScreen::refill() {
+void StartScreen::search() {
   const auto* at = chosen();
-  const int was = at ? at->number : 0;
+  refill(at ? at->number : 0);
+}
+
+void StartScreen::refill(int stay) {
+  // What a trial found may take a while: it is worked out once, for the row where the list comes to stand.
+  QSignalBlocker quiet(list_);
   list_->clear();
   shown_.clear();
+  QStringList lines;
   for (const auto& row : rows_) {
     if (!fits(row)) continue;
     shown_.push_back(&row);
-    list_->addItem(row_text(row));
+    lines << row_text(row);
   }
+  list_->addItems(lines);
   empty_->setVisible(rows_.empty());
   list_->setVisible(!rows_.empty());
   take_->setEnabled(!shown_.empty());
   count_->setText(rows_.empty()                   ? QString()
                   : shown_.size() == rows_.size() ? QStringLiteral("%1 in this book").arg(rows_.size())
                                                   : QStringLiteral("%1 of %2").arg(shown_.size()).arg(rows_.size()));
-  if (shown_.empty()) return show_chosen();
-  list_->setCurrentRow(0);
-  choose(was);
+  if (!shown_.empty()) list_->setCurrentRow(0);
+  choose(stay);
+  quiet.unblock();
+  show_chosen();
 }
 
 void StartScreen::show_chosen() {

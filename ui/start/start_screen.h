@@ -21,7 +21,8 @@ namespace likeleaf::ui {
 class StartScreen final : public QWidget {
   Q_OBJECT
  public:
-  explicit StartScreen(QWidget* parent = nullptr);
+  /// `style` has to outlive the screen.
+  explicit StartScreen(const Style& style, QWidget* parent = nullptr);
   void set_trials(std::vector<store::LedgerRow> rows, bool book_open, bool can_write);
   /// A message in words above the list; amber; empty hides it.
   void set_note(const QString& note);
@@ -48,9 +49,14 @@ class StartScreen final : public QWidget {
   [[nodiscard]] bool fits(const store::LedgerRow& row) const;
   [[nodiscard]] const store::LedgerRow* chosen() const;
   void take_chosen();
-  void refill();
+  [[nodiscard]] QString row_text(const store::LedgerRow& row) const;
+  [[nodiscard]] bool matches(const store::LedgerRow& row, const QString& wanted) const;
+  void search();
+  /// Makes the list again and stands on trial `stay`, else on the first.
+  void refill(int stay);
   void show_chosen();
 
+  const Style& style_;
   std::vector<store::LedgerRow> rows_;
   std::vector<const store::LedgerRow*> shown_;
   std::function<TrialAnswer(const store::LedgerRow&)> answer_;

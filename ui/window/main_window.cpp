@@ -15,6 +15,8 @@
 #include "core/planning/plan_starter.h"
 #include "core/session/taster_port.h"
 #include "core/wording/errors.h"
+#include "core/wording/lever_text.h"
+#include "core/wording/opening_notes.h"
 #include "core/wording/plan_text.h"
 #include "ui/brew/brew_screen.h"
 #include "ui/findings/findings_screen.h"
@@ -72,7 +74,8 @@ void MainWindow::build() {
   pages_ = new QStackedWidget(page);
   // A page that would like more room must not push the window past its screen, least of all one that is not shown.
   pages_->setMinimumSize(900, 480);
-  start_ = new StartScreen(pages_);
+  start_ = new StartScreen(style_, pages_);
+  listed_.reset();
   who_ = new WhoTastes(pages_);
   pages_->addWidget(start_);
   pages_->addWidget(who_);
@@ -120,7 +123,6 @@ void MainWindow::set_look(const Look& look) {
   look_ = look;
   apply_theme(*qApp, look.dark);
   build();
-  if (session_) show_book();
   go(place);
   if (taster >= 0) taste_as(taster);
   if (typing >= 0) type_in_for(typing);
@@ -206,6 +208,7 @@ void MainWindow::take(Result<std::unique_ptr<Session>> session) {
   kept_ = Subscription();
   drop_screens();
   session_ = std::move(*session);
+  listed_.reset();
   listen();
   QStringList notes;
   for (const auto& note : session_->opening_notes()) notes << text(wording::sentence(note));
@@ -213,7 +216,6 @@ void MainWindow::take(Result<std::unique_ptr<Session>> session) {
   say(notes.join(QLatin1Char('\n')));
   head_->show_kept({});
   strip_->clear();
-  show_book();
   go(Place::trials);
   start_->begin();
 }
@@ -246,7 +248,7 @@ void MainWindow::open_book(const std::filesystem::path& book) {
     auto reading = Session::open(book, OpenWay::read_only, services_);
     if (reading) {
       take(std::move(reading));
-      say(why + QStringLiteral("\nIt is open here for reading only."));
+      say((session_->opening_notes().empty() ? why : note_) + QStringLiteral("\nIt is open here for reading only."));
       return;
     }
   }
@@ -254,9 +256,11 @@ void MainWindow::open_book(const std::filesystem::path& book) {
 }
 
 void MainWindow::show_book() {
-  auto rows = session_->ledger();
-  for (auto& row : rows) row.changes = wording::in_unit(row.changes, style_);
-  start_->set_trials(std::move(rows), true, !session_->read_only());
+  const Ticket last = session_->last_ticket();
+  if (listed_ == last) return;
+  // What could not be kept is not in the list; it is read again when it is.
+  listed_ = session_->flush() ? std::optional(last) : std::nullopt;
+  start_->set_trials(session_->ledger(), true, !session_->read_only());
 }
 
 void MainWindow::show_head() {

@@ -2,6 +2,7 @@
 #include <QMainWindow>
 #include <filesystem>
 #include <memory>
+#include <optional>
 
 #include "core/session/session.h"
 #include "ui/window/book_prompts.h"
@@ -60,6 +61,7 @@ class MainWindow final : public QMainWindow {
   void import_bundle();
   void new_trial(const Plan& start);
   void take_trial(int number);
+  /// Reads the list of trials, unless it stands as it was read.
   void show_book();
   void take(Result<std::unique_ptr<Session>> session);
   void build();
@@ -87,6 +89,7 @@ class MainWindow final : public QMainWindow {
   std::filesystem::path soon_;  ///< to be opened after the first frame; empty: none
   QString note_;                ///< what Start says of the book
   std::unique_ptr<Session> session_;
+  std::optional<Ticket> listed_;  ///< what was last handed over when the list was read; none: to be read
   Subscription kept_, changes_;
   QStackedWidget* pages_ = nullptr;
   QWidget* head_line_ = nullptr;

@@ -7,6 +7,7 @@
 #include "core/wording/cautions.h"
 #include "core/wording/drift_text.h"
 #include "core/wording/errors.h"
+#include "core/wording/lever_text.h"
 #include "core/wording/plan_text.h"
 
 namespace likeleaf {
@@ -114,13 +115,18 @@ TEST(Sentences, every_kind_of_drift_is_said_in_its_own_unit) {
   for (const auto& d : {steep, apart, cool, held}) EXPECT_FALSE(wording::drift_effect(d).empty());
 }
 
-TEST(Sentences, a_kept_text_says_its_temperatures_in_the_readers_unit) {
+TEST(Sentences, a_trial_is_named_by_its_levels_in_the_plans_order_in_the_readers_unit) {
   const Style here{}, fahrenheit{TemperatureUnit::fahrenheit, ','};
-  const std::string kept = "water temperature 88\u00A0°C (now) against 68.5\u00A0°C";
-  EXPECT_EQ(wording::in_unit(kept, here), kept);
-  EXPECT_EQ(wording::in_unit(kept, fahrenheit), "water temperature 190,4\u00A0°F (now) against 155,3\u00A0°F");
-  for (const char* other : {"steep time 30\u00A0s, 45\u00A0s", "°C", "no number °C", ""})
-    EXPECT_EQ(wording::in_unit(other, fahrenheit), other);
+  const auto level = [](std::int64_t value, bool now = false) { return Level{{}, value, {}, now, {}}; };
+  const Lever heat{LeverKind::water_temperature, {}, {level(88'000, true), level(68'500)}};
+  EXPECT_EQ(wording::changes_text(heat, here), "water temperature 88\u00A0°C (now) against 68.5\u00A0°C");
+  EXPECT_EQ(wording::changes_text(heat, fahrenheit), "water temperature 190,4\u00A0°F (now) against 155,3\u00A0°F");
+  const Lever time{LeverKind::steep_time, {}, {level(30'000), level(45'000, true), level(60'000)}};
+  EXPECT_EQ(wording::changes_text(time, here), "steep time 30\u00A0s, 45\u00A0s (now), 60\u00A0s");
+  const Lever words{LeverKind::other, "way of stirring", {{"none at 60 °C", {}, {}, false, {}}, {}}};
+  EXPECT_EQ(wording::changes_text(words, fahrenheit), "way of stirring none at 60 °C against …")
+      << "a house's own words stay as they are, and a level that says nothing yet is seen";
+  EXPECT_EQ(wording::changes_text(Lever{}, here), "water temperature");
 }
 
 TEST(Sentences, held_is_said_in_full_only_when_the_panel_has_shown_that_it_notices) {

@@ -3,6 +3,7 @@
 
 #include <sqlite3.h>
 
+#include "core/store/ladder.h"
 #include "tests/core/store/bench_book.h"
 
 namespace likeleaf::test {
@@ -84,11 +85,12 @@ TEST_F(BookFile, CutInHalfIsDamaged) {
 
 TEST_F(BookFile, OfANewerVersionIsRefusedWithBothVersions) {
   make();
-  sql(book_, "PRAGMA user_version = 2");
+  const int newest = store::built_in_ladder().newest();
+  sql(book_, ("PRAGMA user_version = " + std::to_string(newest + 1)).c_str());
   const auto error = refused(book_, world_);
   EXPECT_EQ(error.kind, ErrorKind::newer_version);
-  EXPECT_EQ(error.value, "version 2");
-  EXPECT_EQ(error.allowed, "up to version 1");
+  EXPECT_EQ(error.value, "version " + std::to_string(newest + 1));
+  EXPECT_EQ(error.allowed, "up to version " + std::to_string(newest));
 }
 
 TEST_F(BookFile, OpenElsewhereIsRefusedAndNamesTheHolderAndTheFirstGoesOn) {
@@ -128,7 +130,7 @@ TEST_F(BookFile, OnReadOnlyMediaIsReadWithoutASingleFileBesideItAndRefusedForWri
   auto session = Session::open(book_, OpenWay::read_only, world_.services(), seams);
   ASSERT_OK(session);
   EXPECT_EQ((*session)->registers(), FerryPier().registers);
-  EXPECT_EQ((*session)->opening_notes().at(0).kind, ErrorKind::read_only);
+  EXPECT_EQ((*session)->opening_notes().at(0).kind, OpeningNote::Kind::write_protected);
   EXPECT_EQ(folder_.names(), (std::set<std::string>{"bench.leafbook"}));
   EXPECT_EQ(Session::create(folder_ / "new.leafbook", world_.services(), seams).error().kind, ErrorKind::read_only);
 }
@@ -148,8 +150,8 @@ TEST_F(BookFile, OnANetworkDriveSaysSoAndKeepsTheOlderJournal) {
   seams.network_drive = [](const fs::path&) { return std::string("NFS"); };
   auto session = new_bench(book_, world_, seams);
   const auto& note = session->opening_notes().at(0);
-  EXPECT_EQ(note.field, "network drive");
-  EXPECT_EQ(note.value, "NFS");
+  EXPECT_EQ(note.kind, OpeningNote::Kind::network_drive);
+  EXPECT_EQ(note.drive, "NFS");
   session->new_trial(Plan{}).value();
   ASSERT_OK(session->flush());
   EXPECT_EQ(session->ledger().size(), 1U);
@@ -173,7 +175,7 @@ TEST_F(BookFile, ALeftOverJournalIsRecoveredAndSaid) {
     EXPECT_EQ((*session)->ledger().size(), 1U);
     if (way == OpenWay::write) {
       ASSERT_EQ((*session)->opening_notes().size(), 1U);
-      EXPECT_EQ((*session)->opening_notes().at(0).value, "recovered");
+      EXPECT_EQ((*session)->opening_notes().at(0).kind, OpeningNote::Kind::recovered);
     }
   }
 }

@@ -165,13 +165,73 @@ TEST(Session, TheLedgerListsNewestFirstWithStageAndCounts) {
   const auto rows = session->ledger();
   ASSERT_EQ(rows.size(), 2U);
   EXPECT_GT(rows[0].number, rows[1].number);
-  EXPECT_EQ(rows[0].changes, "water temperature 88\u00A0°C against 68\u00A0°C");
+  EXPECT_EQ(rows[0].lever, FerryPier().trial_14().lever);
   EXPECT_EQ(rows[0].lots, (std::vector<std::string>{"L-07", "L-12", "L-18"}));
   EXPECT_EQ(rows[0].stage, Stage::plan);
   EXPECT_EQ(rows[1].stage, Stage::brew_and_taste);
   EXPECT_EQ(rows[1].sheets_locked, 1);
   EXPECT_EQ(rows[1].sheets, static_cast<int>(session->read(rows[1].id).value()->servings.size()));
+}
+
+TEST(Session, ANumberThatNoTrialHasIsRefusedWithThoseAroundIt) {
+  Folder folder;
+  World world;
+  auto session = new_bench(folder / "a.leafbook", world);
+  EXPECT_EQ(session->take_number(9).error().allowed, "no trial yet");
+  Plan plan;
+  for (const int number : {12, 15, 40}) {
+    plan.number = number;
+    session->new_trial(plan).value();
+    if (number == 12) {
+      EXPECT_EQ(session->take_number(9).error().allowed, "12");
+    }
+  }
   EXPECT_EQ(session->take_number(9).error().kind, ErrorKind::not_found);
+  EXPECT_EQ(session->take_number(9).error().allowed, "12 to 40, the nearest 12");
+  EXPECT_EQ(session->take_number(20).error().allowed, "12 to 40, the nearest 15 and 40");
+  EXPECT_EQ(session->take_number(41).error().allowed, "12 to 40, the nearest 40");
+}
+
+TEST(Session, TheLastTicketMovesWithEveryThingThatIsKeptAndOnlyWithThat) {
+  Folder folder;
+  World world;
+  auto session = new_bench(folder / "a.leafbook", world);
+  auto last = session->last_ticket();
+  const auto moved = [&] { return std::exchange(last, session->last_ticket()) != session->last_ticket(); };
+  const auto id = session->new_trial(FerryPier().trial_15()).value();
+  EXPECT_TRUE(moved());
+  Plan plan = session->trial()->draft;
+  plan.question = "And now?";
+  session->run(SetPlan{plan}).value();
+  EXPECT_TRUE(moved());
+  session->new_trial(Plan{}).value();
+  EXPECT_TRUE(moved());
+  done(session->take(id));
+  EXPECT_EQ(session->ledger().size(), 2U);
+  EXPECT_FALSE(moved());
+}
+
+TEST(Session, ACheckSaysHowFarItIsAndStopsWhenAsked) {
+  Folder folder;
+  World world;
+  auto session = new_bench(folder / "a.leafbook", world);
+  for (int i = 0; i < 8; ++i) session->new_trial(Plan{}).value();
+  std::vector<double> shares;
+  const auto health = session->check_book({}, [&](double share) { shares.push_back(share); });
+  EXPECT_FALSE(health.stopped);
+  EXPECT_EQ(health.trials, 8);
+  ASSERT_GT(shares.size(), 8U);
+  EXPECT_TRUE(std::ranges::is_sorted(shares));
+  EXPECT_EQ(shares.back(), 1);
+  std::stop_source stop;
+  const auto half = session->check_book(stop.get_token(), [&](double share) {
+    if (share > 0.6) stop.request_stop();
+  });
+  EXPECT_TRUE(half.stopped);
+  EXPECT_GT(half.trials, 0);
+  EXPECT_LT(half.trials, 8);
+  EXPECT_TRUE(half.findings.empty());
+  EXPECT_EQ(session->check_book().trials, 8) << "the next check is whole again";
 }
 
 TrialImport import_of(Session& from, IdOf<Trial> id) {
