@@ -12,16 +12,13 @@
 #include "core/base/embedded.h"
 #include "core/exchange/bundle_read.h"
 #include "core/session/session.h"
+#include "tests/bench/book_folder.h"
 
 namespace {
 
 using namespace likeleaf;
 
-struct Folder {
-  std::filesystem::path path = std::filesystem::temp_directory_path() / ("likeleaf-bench-" + std::to_string(getpid()));
-  Folder() { std::filesystem::create_directories(path); }
-  ~Folder() { std::filesystem::remove_all(path); }
-};
+using bench::Folder;
 
 double percentile(std::vector<double>& values, double share) {
   if (values.empty()) return 0;

@@ -17,6 +17,7 @@
 #include "ui/widgets/verdict_mark.h"
 #include "ui/window/main_window.h"
 #include "ui/window/qt_dispatcher.h"
+#include "ui/window/stage_bar.h"
 
 namespace likeleaf::test {
 namespace {
@@ -58,6 +59,54 @@ TEST(StartWindow, lists_trials_searches_them_and_shows_what_they_found) {
   QTest::mouseClick(list->viewport(), Qt::LeftButton, Qt::NoModifier, list->visualItemRect(list->item(0)).center());
   EXPECT_NE(d.child<QLabel>("headline")->text(),
             QString::fromUtf8("More bitter at 88\u00A0°C. Body holds. Sweetness is open."));
+}
+
+TEST(StartWindow, names_a_trial_as_its_findings_and_the_head_do_in_the_readers_unit) {
+  const SampleFolder s;
+  const QString said = QString::fromUtf8("steep time 30\u00A0s, 45\u00A0s (now), 60\u00A0s");
+  EXPECT_EQ(run({"findings", s.book(), "--trial", "15"}).out.split('\n').value(1), said);
+  Desk d;
+  d.window.show();
+  d.window.open_book(s.book().toStdString());
+  auto* list = d.child<QListWidget>("trials");
+  const auto row_of = [&](const QString& trial) {
+    for (int row = 0; row < list->count(); ++row)
+      if (list->item(row)->text().contains(trial)) return row;
+    return -1;
+  };
+  ASSERT_GE(row_of("trial 15"), 0);
+  EXPECT_TRUE(list->item(row_of("trial 15"))->text().contains(said + QString::fromUtf8(" · ")));
+  list->setCurrentRow(row_of("trial 15"));
+  d.child<QPushButton>("take")->click();
+  bool in_head = false;
+  for (const auto* label : d.window.findChildren<QLabel*>())
+    in_head = in_head || label->text() == QString::fromUtf8("trial 15 · ") + said;
+  EXPECT_TRUE(in_head);
+  d.window.set_look({{TemperatureUnit::fahrenheit, ','}, false});
+  QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);  // the screens before
+  emit d.window.findChild<ui::StageBar*>()->chosen(ui::StageBar::Place::trials);
+  list = d.child<QListWidget>("trials");
+  ASSERT_GE(row_of("trial 14"), 0);
+  EXPECT_TRUE(list->item(row_of("trial 14"))
+                  ->text()
+                  .contains(QString::fromUtf8("water temperature 190,4\u00A0°F (now) against 154,4\u00A0°F")))
+      << list->item(row_of("trial 14"))->text().toStdString();
+}
+
+TEST(StartWindow, a_trial_that_came_or_changed_stands_in_the_list_on_return) {
+  const SampleFolder s;
+  Desk d;
+  d.window.show();
+  d.window.open_book(s.book().toStdString());
+  auto* list = d.child<QListWidget>("trials");
+  const auto back = [&] { emit d.window.findChild<ui::StageBar*>()->chosen(ui::StageBar::Place::trials); };
+  d.child<QPushButton>("new_trial")->click();
+  back();
+  ASSERT_EQ(list->count(), 4);
+  EXPECT_TRUE(list->item(0)->text().startsWith("A new trial"));
+  d.child<QPushButton>("take")->click();
+  back();
+  EXPECT_EQ(list->count(), 4) << "and a look at it changes nothing";
 }
 
 TEST(StartWindow, says_in_words_what_cannot_be_opened_and_keeps_the_book_it_has) {

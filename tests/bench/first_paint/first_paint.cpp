@@ -1,7 +1,8 @@
 // From the start of a process to its first painted frame (the turn of the event loop after the first paint event): an
 // empty Qt window with the program's font, the program's window, and the frame in which the sample book's trials are
 // listed; the book is opened after the first frame, so that frame is the same with a book and without. Without
-// arguments it starts itself, each ten times in turn, and prints the medians; the platform is QT_QPA_PLATFORM's.
+// arguments it starts itself, each ten times in turn, and prints the medians; with a book as argument the trials listed
+// are that book's. The platform is QT_QPA_PLATFORM's.
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -117,12 +118,12 @@ long long measured(const std::string& program, const std::string& mode, const st
   return pclose(out) == 0 ? us : -1;
 }
 
-int compare() {
+int compare(const char* given) {
   std::string folder = (fs::temp_directory_path() / "likeleaf-bench-XXXXXX").string();
   if (mkdtemp(folder.data()) == nullptr) return 1;
-  const std::string book = (fs::path(folder) / "sample.leafbook").string();
+  const std::string book = given != nullptr ? given : (fs::path(folder) / "sample.leafbook").string();
   const std::string program = fs::read_symlink("/proc/self/exe").string();
-  const bool made = make_sample(book);
+  const bool made = given != nullptr || make_sample(book);
   std::array<std::vector<long long>, modes.size()> times;
   // In turn, so that a busy moment of the machine falls on all alike; the first round only warms the disk cache.
   for (int round = 0; made && round <= rounds; ++round)
@@ -148,5 +149,5 @@ int compare() {
 
 int main(int argc, char** argv) {
   if (argc == 5 && std::string(argv[1]) == "--paint") return paint_once(argv[2], std::stoll(argv[3]), argv[4]);
-  return compare();
+  return compare(argc == 2 ? argv[1] : nullptr);
 }
