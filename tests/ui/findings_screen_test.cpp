@@ -25,6 +25,7 @@
 #include <semaphore>
 
 #include "core/base/embedded.h"
+#include "core/evidence/find.h"
 #include "core/exchange/bundle_read.h"
 #include "ui/charts/figure_view.h"
 #include "ui/findings/findings_screen.h"

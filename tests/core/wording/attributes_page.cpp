@@ -1,5 +1,5 @@
 // One attribute: its word, its size, its margin, what was expected.
-#include "core/wording/sentences.h"
+#include "core/wording/attribute_text.h"
 #include "tests/core/wording/book.h"
 #include "tests/core/wording/facts.h"
 

@@ -1,6 +1,6 @@
 // What went past its tolerance, in its own unit, and what that may do.
 #include "core/base/entropy.h"
-#include "core/wording/sentences.h"
+#include "core/wording/drift_text.h"
 #include "tests/core/wording/book.h"
 #include "tests/core/wording/facts.h"
 

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <string>
 
-#include "core/evidence/findings.h"
+#include "core/findings/findings.h"
 
 namespace likeleaf::book {
 

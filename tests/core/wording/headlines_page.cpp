@@ -1,5 +1,5 @@
 // The answer in a line, and what it speaks for.
-#include "core/wording/sentences.h"
+#include "core/wording/findings_text.h"
 #include "tests/core/wording/book.h"
 #include "tests/core/wording/facts.h"
 

@@ -1,5 +1,6 @@
 // The lever and its levels, in the reader's unit.
-#include "core/wording/sentences.h"
+#include "core/wording/lever_text.h"
+#include "core/wording/plan_text.h"
 #include "tests/core/wording/book.h"
 #include "tests/core/wording/facts.h"
 
@@ -29,14 +30,6 @@ Page levels_page() {
   of("an own lever without a name", wording::changes_text(unnamed, celsius),
      "something else with a spoon against none");
   of("no level yet", wording::changes_text({LeverKind::vessel, {}, {}}, celsius), "vessel");
-  const std::string kept = "water temperature 88\u00A0°C (now) against 68.5\u00A0°C";
-  of("a kept text", wording::in_unit(kept, celsius_comma), "water temperature 88~°C (now) against 68,5~°C");
-  of("a kept text", wording::in_unit(kept, fahrenheit_comma), "water temperature 190,4~°F (now) against 155,3~°F");
-  of("a number at the begin", wording::in_unit("88\u00A0°C", fahrenheit), "190.4~°F");
-  of("no number", wording::in_unit("°C", fahrenheit), "°C");
-  of("no number before the unit", wording::in_unit("none °C", fahrenheit), "none °C");
-  of("no number just before the unit", wording::in_unit("3 of °C", fahrenheit), "3 of °C");
-  of("no temperature", wording::in_unit("steep time 30\u00A0s", fahrenheit), "steep time 30~s");
   return page;
 }
 

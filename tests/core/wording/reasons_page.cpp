@@ -4,7 +4,7 @@
 #include <functional>
 #include <memory>
 
-#include "core/wording/sentences.h"
+#include "core/wording/reasons.h"
 #include "tests/core/wording/book.h"
 #include "tests/core/wording/facts.h"
 

@@ -1,5 +1,5 @@
 // The if-then rule and what became of it.
-#include "core/wording/sentences.h"
+#include "core/wording/rule_text.h"
 #include "tests/core/wording/book.h"
 #include "tests/core/wording/facts.h"
 

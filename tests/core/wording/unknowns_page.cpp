@@ -1,5 +1,5 @@
 // What we do not know.
-#include "core/wording/sentences.h"
+#include "core/wording/findings_text.h"
 #include "tests/core/wording/book.h"
 #include "tests/core/wording/facts.h"
 
