@@ -14,6 +14,20 @@
 
 namespace likeleaf {
 namespace commands {
+namespace {
+
+template <class Name>
+Result<void> check_named_text(const std::string& text, Name field, bool required) {
+  if (text.size() > text_limit)
+    return fail(ErrorKind::too_large, field, std::to_string(text.size()) + " bytes",
+                "at most " + std::to_string(text_limit) + " bytes");
+  if (!valid_utf8(text)) return fail(ErrorKind::bad_value, field, shown_value(text), "UTF-8 text");
+  const bool blank = std::ranges::all_of(text, [](char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; });
+  if (required && blank) return fail(ErrorKind::missing, field, "", "a few words");
+  return {};
+}
+
+}  // namespace
 
 Change change(std::shared_ptr<Trial> next, Part part, std::string record) {
   return {std::move(next), {part, std::move(record)}, std::nullopt, std::nullopt, true};
@@ -35,13 +49,10 @@ Result<void> needs_mask(const Trial& trial, const char* act, const char* instead
 }
 
 Result<void> check_text(const std::string& text, const char* field, bool required) {
-  if (text.size() > text_limit)
-    return fail(ErrorKind::too_large, field, std::to_string(text.size()) + " bytes",
-                "at most " + std::to_string(text_limit) + " bytes");
-  if (!valid_utf8(text)) return fail(ErrorKind::bad_value, field, shown_value(text), "UTF-8 text");
-  const bool blank = std::ranges::all_of(text, [](char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; });
-  if (required && blank) return fail(ErrorKind::missing, field, "", "a few words");
-  return {};
+  return check_named_text(text, field, required);
+}
+Result<void> check_text(const std::string& text, Field field, bool required) {
+  return check_named_text(text, field, required);
 }
 
 const BlindServing* find_serving(const Trial& trial, IdOf<Serving> id) {

@@ -25,6 +25,7 @@ Result<void> needs_seal(const Trial& trial, const char* act);
 Result<void> needs_mask(const Trial& trial, const char* act, const char* instead);
 /// Text that can be kept: UTF-8, not over the limit, and not blank where something must be said.
 Result<void> check_text(const std::string& text, const char* field, bool required = false);
+Result<void> check_text(const std::string& text, Field field, bool required = false);
 const BlindServing* find_serving(const Trial& trial, IdOf<Serving> id);
 bool is_voided(const Trial& trial, IdOf<Pair> pair);
 

@@ -13,8 +13,8 @@ namespace likeleaf::commands {
 namespace {
 
 Result<void> check_reason(const std::string& who, const std::string& why) {
-  if (auto name = check_text(who, "who", true); !name) return name;
-  return check_text(why, "reason", true);
+  if (auto name = check_text(who, Field::who, true); !name) return name;
+  return check_text(why, Field::reason, true);
 }
 
 /// Ids of replacement servings follow from the spare, which was sealed with random ids: apply() stays a pure function,
@@ -164,7 +164,7 @@ Result<Change> run(const TrialPtr& trial, const Amend& command, const Moment& no
   if (auto sealed = needs_seal(*trial, "amendment"); !sealed) return tl::unexpected<Error>(sealed.error());
   if (auto reason = check_reason(command.amendment.who, command.amendment.why); !reason)
     return tl::unexpected<Error>(reason.error());
-  if (auto text = check_text(command.amendment.new_value, "new value"); !text)
+  if (auto text = check_text(command.amendment.new_value, Field::new_value); !text)
     return tl::unexpected<Error>(text.error());
   if (auto text = check_text(command.amendment.field, "field", true); !text) return tl::unexpected<Error>(text.error());
   // Words agreed after tasting has begun would not be what the tasters had in mind.
@@ -184,7 +184,7 @@ Result<Change> run(const TrialPtr& trial, const Amend& command, const Moment& no
 }
 
 Result<Change> run(const TrialPtr& trial, const Unmask& command, const Moment& now) {
-  if (auto who = check_text(command.who, "who", true); !who) return tl::unexpected<Error>(who.error());
+  if (auto who = check_text(command.who, Field::who, true); !who) return tl::unexpected<Error>(who.error());
   Moment at = now;
   for (const auto& exclusion : trial->exclusions) at.utc_ms = std::max(at.utc_ms, exclusion.at.utc_ms);
   auto record = unmask(*trial, command.who, at);
@@ -196,15 +196,17 @@ Result<Change> run(const TrialPtr& trial, const Unmask& command, const Moment& n
 
 Result<Change> run(const TrialPtr& trial, const AdoptRule& command, const Moment& now) {
   if (!trial->unmasked)
-    return fail(ErrorKind::not_allowed, "house rule", "not unmasked", "a rule from a trial that has been unmasked");
+    return fail(ErrorKind::not_allowed, Field::house_rule, "not unmasked",
+                "a rule from a trial that has been unmasked");
   AdoptedRule rule = command.rule;
-  if (auto text = check_text(rule.sentence, "house rule", true); !text) return tl::unexpected<Error>(text.error());
-  if (auto text = check_text(rule.who, "who", true); !text) return tl::unexpected<Error>(text.error());
-  if (auto text = check_text(rule.why, "reason", rule.left); !text) return tl::unexpected<Error>(text.error());
+  if (auto text = check_text(rule.sentence, Field::house_rule, true); !text) return tl::unexpected<Error>(text.error());
+  if (auto text = check_text(rule.who, Field::who, true); !text) return tl::unexpected<Error>(text.error());
+  if (auto text = check_text(rule.why, Field::reason, rule.left); !text) return tl::unexpected<Error>(text.error());
   if (rule.left && (!rule.from_when.empty() || !rule.review.empty() || rule.counter_checked))
-    return fail(ErrorKind::not_allowed, "house rule", "left, with a day or a check", "a rule that is left has neither");
-  if (auto text = check_text(rule.from_when, "from when"); !text) return tl::unexpected<Error>(text.error());
-  if (auto text = check_text(rule.review, "review date"); !text) return tl::unexpected<Error>(text.error());
+    return fail(ErrorKind::not_allowed, Field::house_rule, "left, with a day or a check",
+                "a rule that is left has neither");
+  if (auto text = check_text(rule.from_when, Field::from_when); !text) return tl::unexpected<Error>(text.error());
+  if (auto text = check_text(rule.review, Field::review_date); !text) return tl::unexpected<Error>(text.error());
   for (const auto& leaf : rule.leaves)
     if (std::ranges::find(trial->sealed->plan.lots, leaf) == trial->sealed->plan.lots.end())
       return fail(ErrorKind::not_found, "leaf", leaf.text(), "lots of this trial");

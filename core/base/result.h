@@ -25,17 +25,35 @@ enum class ErrorKind {
   disk_full,      ///< no room left
   cannot_read,    ///< the system refused reading
   cannot_write,   ///< the system refused writing
+  gone,           ///< a file whose folder was renamed, moved or taken away
   cancelled,      ///< the user stopped it: nothing to show
   internal        ///< our own bug
 };
 
-/// One error: which field (in the user's words), the value that was given, what is allowed, and where it stood.
+/// Fields that code decides by: which blank of a form says it, which sentence a book's error gets. Their words are made
+/// by core/wording/errors.h.
+enum class Field {
+  named,  ///< any other: Error::field has its words
+  book,
+  from_when,    ///< from which day or occasion on a house rule holds
+  house_rule,   ///< its sentence
+  leaves,       ///< of a house rule
+  look_again,   ///< the blank for the review date
+  new_value,    ///< of an amendment
+  reason,       ///< why something was done
+  review_date,  ///< when a house rule is looked at again
+  who           ///< somebody's initials
+};
+
+/// One error: which field (in the user's words), the value that was given, what is allowed, and where it stood. The
+/// texts are for people: code decides by `kind` and `at`.
 struct Error {
   ErrorKind kind = ErrorKind::internal;
-  std::string field;    ///< "bitterness, cup 417"; "lots"; a JSON pointer's last name; may be empty
+  std::string field;    ///< "bitterness, cup 417"; "lots"; a JSON pointer's last name; empty unless `at` is `named`
   std::string value;    ///< as given, cut to a readable length; may be empty
   std::string allowed;  ///< "0 to 10 in half steps"; may be empty
   std::string where;    ///< file, line, JSON pointer, record; may be empty
+  Field at = Field::named;
   bool operator==(const Error&) const = default;
 };
 
@@ -46,6 +64,11 @@ using Result = tl::expected<T, Error>;
 [[nodiscard]] inline tl::unexpected<Error> fail(ErrorKind kind, std::string field = {}, std::string value = {},
                                                 std::string allowed = {}, std::string where = {}) {
   return tl::unexpected<Error>(Error{kind, std::move(field), std::move(value), std::move(allowed), std::move(where)});
+}
+/// `return fail(ErrorKind::missing, Field::who);`
+[[nodiscard]] inline tl::unexpected<Error> fail(ErrorKind kind, Field at, std::string value = {},
+                                                std::string allowed = {}, std::string where = {}) {
+  return tl::unexpected<Error>(Error{kind, {}, std::move(value), std::move(allowed), std::move(where), at});
 }
 
 }  // namespace likeleaf

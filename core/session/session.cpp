@@ -79,7 +79,7 @@ Result<void> Session::Inner::load() {
 
 Result<void> Session::Inner::may_write() const {
   if (writer) return {};
-  return fail(ErrorKind::read_only, "book", {}, {}, book->path().string());
+  return fail(ErrorKind::read_only, Field::book, {}, {}, book->path().string());
 }
 
 Result<void> Session::Inner::settled() const {

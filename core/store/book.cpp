@@ -106,13 +106,13 @@ Result<std::unique_ptr<Book>> Book::create(const fs::path& path, const Moment& n
   if (!fs::is_directory(folder, problem))
     return fail(ErrorKind::not_found, "folder", folder.string(), "a folder that exists", path.string());
   if (!seams.writable(path))
-    return fail(ErrorKind::read_only, "book", {}, "a folder that can be written to", path.string());
+    return fail(ErrorKind::read_only, Field::book, {}, "a folder that can be written to", path.string());
   std::unique_ptr<Book> book(new Book(path, Way::write, seams));
   auto lock = BookLock::take(path, BookLock::Kind::alone, now);
   if (!lock) return tl::unexpected<Error>(lock.error());
   book->lock_ = std::move(*lock);
   if (fs::exists(path, problem))
-    return fail(ErrorKind::duplicate, "book", path.filename().string(), "a name that is not taken", path.string());
+    return fail(ErrorKind::duplicate, Field::book, path.filename().string(), "a name that is not taken", path.string());
   const auto made = guarded(nullptr, path, [&]() -> Result<void> {
     book->writing_ = connect(path.string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, seams);
     climb(*book->writing_, seams.ladder);
@@ -134,11 +134,11 @@ Result<std::unique_ptr<Book>> Book::create(const fs::path& path, const Moment& n
 Result<std::unique_ptr<Book>> Book::open(const fs::path& path, Way way, const Moment& now, const Seams& seams) {
   std::error_code problem;
   if (!fs::exists(path, problem))
-    return fail(ErrorKind::not_found, "book", path.filename().string(), {}, path.string());
+    return fail(ErrorKind::not_found, Field::book, path.filename().string(), {}, path.string());
   if (!fs::is_regular_file(path, problem))
-    return fail(ErrorKind::foreign_file, "book", path.filename().string(), "a Likeleaf book", path.string());
+    return fail(ErrorKind::foreign_file, Field::book, path.filename().string(), "a Likeleaf book", path.string());
   const bool can_write = seams.writable(path);
-  if (way == Way::write && !can_write) return fail(ErrorKind::read_only, "book", {}, {}, path.string());
+  if (way == Way::write && !can_write) return fail(ErrorKind::read_only, Field::book, {}, {}, path.string());
   std::unique_ptr<Book> book(new Book(path, way, seams));
   // The lock comes before the first look: nobody in this process may have the file open while we touch it.
   if (can_write) {
@@ -148,7 +148,7 @@ Result<std::unique_ptr<Book>> Book::open(const fs::path& path, Way way, const Mo
   }
   const bool left_over = journal_left(path);
   if (left_over && !can_write)
-    return fail(ErrorKind::read_only, "book", "not closed cleanly", "a copy in a folder that can be written to",
+    return fail(ErrorKind::read_only, Field::book, "not closed cleanly", "a copy in a folder that can be written to",
                 path.string());
   if (left_over && way == Way::read_only)
     if (auto recovered = book->recover(now); !recovered) return tl::unexpected<Error>(recovered.error());
@@ -183,13 +183,13 @@ Result<void> Book::look(bool left_over) {
   const auto id = whole_of(db, "PRAGMA application_id").value_or(0);
   const int version = version_of(db);
   if (id != application_id || version < 1)
-    return fail(ErrorKind::foreign_file, "book", path_.filename().string(), "a Likeleaf book", path_.string());
+    return fail(ErrorKind::foreign_file, Field::book, path_.filename().string(), "a Likeleaf book", path_.string());
   const int newest = seams_.ladder.newest();
   if (version > newest)
-    return fail(ErrorKind::newer_version, "book", fmt::format("version {}", version),
+    return fail(ErrorKind::newer_version, Field::book, fmt::format("version {}", version),
                 fmt::format("up to version {}", newest), path_.string());
   if (!whole_of(db, "SELECT one FROM book"))
-    return fail(ErrorKind::damaged, "book", "its first page says nothing", {}, path_.string());
+    return fail(ErrorKind::damaged, Field::book, "its first page says nothing", {}, path_.string());
   if (!left_over) return {};
   // After an unclean end the whole file is checked once.
   if (auto sound = whole(db, "book", path_); !sound) return sound;
@@ -292,7 +292,7 @@ Result<void> Book::climb_in_memory() {
 
 Result<void> Book::in_place() const {
   if (!identity_ || file_identity(path_) == identity_) return {};
-  return fail(ErrorKind::cannot_write, "book", "gone from its place", {}, path_.string());
+  return fail(ErrorKind::gone, Field::book, {}, {}, path_.string());
 }
 
 Result<void> Book::close() {

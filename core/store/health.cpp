@@ -43,7 +43,7 @@ void check_file(Db& db, Health& health) {
   auto rows = bound(db, "PRAGMA integrity_check(100)");
   while (rows.executeStep())
     if (const auto line = text_at(rows, 0); line != "ok")
-      health.findings.push_back({ErrorKind::damaged, "book", line, {}, {}});
+      health.findings.push_back({ErrorKind::damaged, {}, line, {}, {}, Field::book});
   auto orphans = bound(db, "PRAGMA foreign_key_check");
   while (orphans.executeStep())
     health.findings.push_back({ErrorKind::damaged, text_at(orphans, 0), "a row without its owner", {}, {}});

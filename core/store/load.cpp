@@ -220,7 +220,7 @@ auto guarded(Db& db, Work work) -> Result<decltype(work())> {
   } catch (BadRow& bad) {
     return tl::unexpected<Error>(std::move(bad.error));
   } catch (const std::out_of_range&) {
-    return fail(ErrorKind::damaged, "book", "a row without its owner");
+    return fail(ErrorKind::damaged, Field::book, "a row without its owner");
   }
 }
 

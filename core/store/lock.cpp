@@ -84,7 +84,7 @@ Result<BookLock> BookLock::take(const std::filesystem::path& book, Kind kind, co
       const int problem = errno;
       const std::string holder = read_holder(fd);
       ::close(std::exchange(lock.fd_, -1));
-      if (problem == EWOULDBLOCK) return fail(ErrorKind::in_use, "book", holder, {}, book.string());
+      if (problem == EWOULDBLOCK) return fail(ErrorKind::in_use, Field::book, holder, {}, book.string());
       return fail(ErrorKind::cannot_write, "lock file", std::strerror(problem), {}, path.string());
     }
     if (!still_there(fd, path)) {

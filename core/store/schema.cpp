@@ -17,7 +17,7 @@ void climb(Db& db, const Ladder& ladder) {
     db.exec(fmt::format("PRAGMA application_id = {}", application_id));
     db.exec(fmt::format("PRAGMA user_version = {}", version + 1));
     if (const auto table = text_of(db, "PRAGMA foreign_key_check"))
-      throw BadRow{{ErrorKind::damaged, "book", *table, "rows that belong together", {}}};
+      throw BadRow{{ErrorKind::damaged, {}, *table, "rows that belong together", {}, Field::book}};
     transaction.commit();
   }
   db.exec("PRAGMA foreign_keys = ON");

@@ -46,7 +46,7 @@ Error error_of_code(int extended, int system_errno, const std::string& message, 
     default:
       break;
   }
-  return Error{kind, "book", kind == ErrorKind::internal ? message : std::string(), {}, where};
+  return Error{kind, {}, kind == ErrorKind::internal ? message : std::string(), {}, where, Field::book};
 }
 
 Error error_of(const SQLite::Exception& problem, Db* db, const std::string& where) {

@@ -159,7 +159,7 @@ std::optional<Error> Writer::commit(const std::deque<Waiting>& batch, std::size_
   } catch (const BadRow& bad) {
     return bad.error;
   } catch (const std::exception& problem) {
-    return Error{ErrorKind::internal, "book", problem.what(), {}, book_.path().string()};
+    return Error{ErrorKind::internal, {}, problem.what(), {}, book_.path().string(), Field::book};
   }
 }
 

@@ -7,9 +7,36 @@
 namespace likeleaf::wording {
 namespace {
 
+std::string words_of(Field field) {
+  switch (field) {
+    case Field::named:
+      return {};
+    case Field::book:
+      return "book";
+    case Field::from_when:
+      return "from when";
+    case Field::house_rule:
+      return "house rule";
+    case Field::leaves:
+      return "leaves";
+    case Field::look_again:
+      return "look again";
+    case Field::new_value:
+      return "new value";
+    case Field::reason:
+      return "reason";
+    case Field::review_date:
+      return "review date";
+    case Field::who:
+      return "who";
+  }
+  return {};
+}
+
 std::string joined(const Error& e, std::string_view lead, std::string_view without_value) {
   std::string out = e.value.empty() ? std::string(without_value) : fmt::format("{} “{}”", lead, e.value);
-  if (!e.field.empty()) out = fmt::format("{}: {}", upper_first(e.field), out);
+  const std::string field = e.at == Field::named ? e.field : words_of(e.at);
+  if (!field.empty()) out = fmt::format("{}: {}", upper_first(field), out);
   if (!e.allowed.empty()) out += fmt::format("; allowed: {}", e.allowed);
   if (!e.where.empty()) out += fmt::format(" ({})", e.where);
   return out + ".";
@@ -18,13 +45,9 @@ std::string joined(const Error& e, std::string_view lead, std::string_view witho
 }  // namespace
 
 std::string sentence(const Error& e) {
-  if (e.kind == ErrorKind::cannot_write && e.field == "book" && e.value == "gone from its place")
-    return fmt::format(
-        "The book is no longer at {}: its folder was renamed, moved or taken away. Put it back, then try again.",
-        e.where);
-  if (e.kind == ErrorKind::in_use && e.field == "book" && !e.value.empty())
+  if (e.kind == ErrorKind::in_use && e.at == Field::book && !e.value.empty())
     return fmt::format("The book is open elsewhere, by {}. Close it there, then open it here ({}).", e.value, e.where);
-  if (e.kind == ErrorKind::read_only && e.field == "book" && e.value.empty() && e.allowed.empty())
+  if (e.kind == ErrorKind::read_only && e.at == Field::book && e.value.empty() && e.allowed.empty())
     return fmt::format("The book cannot be changed: its file or its folder is write-protected ({}).", e.where);
   switch (e.kind) {
     case ErrorKind::bad_value:
@@ -62,6 +85,10 @@ std::string sentence(const Error& e) {
       return joined(e, "cannot be read:", "cannot be read");
     case ErrorKind::cannot_write:
       return joined(e, "cannot be written:", "cannot be written");
+    case ErrorKind::gone:
+      return fmt::format(
+          "The book is no longer at {}: its folder was renamed, moved or taken away. Put it back, then try again.",
+          e.where);
     case ErrorKind::cancelled:
       return "Stopped.";
     case ErrorKind::internal:

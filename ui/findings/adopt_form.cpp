@@ -106,31 +106,31 @@ AdoptedRule AdoptForm::rule() const {
 
 bool AdoptForm::complete() {
   bool all = true;
-  const auto need = [&](BlankLine* line, const char* field, const char* allowed) {
+  const auto need = [&](BlankLine* line, Field field, const char* allowed) {
     const bool empty = line->value().trimmed().isEmpty();
-    line->set_message(empty ? text(wording::sentence({ErrorKind::missing, field, {}, allowed, {}})) : QString());
+    line->set_message(empty ? text(wording::sentence({ErrorKind::missing, {}, {}, allowed, {}, field})) : QString());
     if (empty && all) line->line()->setFocus();
     all = all && !empty;
   };
-  need(sentence_, "house rule", "a sentence");
+  need(sentence_, Field::house_rule, "a sentence");
   const bool none = std::ranges::none_of(leaves_, [](const auto& leaf) { return leaf.second->isChecked(); });
-  leaves_said_->setText(none ? text(wording::sentence({ErrorKind::missing, "leaves", {}, "one leaf or more", {}}))
-                             : QString());
+  leaves_said_->setText(
+      none ? text(wording::sentence({ErrorKind::missing, {}, {}, "one leaf or more", {}, Field::leaves})) : QString());
   leaves_said_->setVisible(none);
   if (none && all && !leaves_.empty()) leaves_.front().second->setFocus();
   all = all && !none;
-  need(from_when_, "from when", "a day or an occasion");
-  need(who_, "who", "who adopts it");
-  need(review_, "look again", "a day or an occasion");
+  need(from_when_, Field::from_when, "a day or an occasion");
+  need(who_, Field::who, "who adopts it");
+  need(review_, Field::look_again, "a day or an occasion");
   return all;
 }
 
 void AdoptForm::refuse(const Error& error) {
   const QString said = text(wording::sentence(error));
-  auto* at = error.field == "who"           ? who_
-             : error.field == "from when"   ? from_when_
-             : error.field == "review date" ? review_
-                                            : sentence_;
+  auto* at = error.at == Field::who           ? who_
+             : error.at == Field::from_when   ? from_when_
+             : error.at == Field::review_date ? review_
+                                              : sentence_;
   at->set_message(said);
 }
 
@@ -170,7 +170,7 @@ bool LeaveForm::complete() {
 }
 
 void LeaveForm::refuse(const Error& error) {
-  if (!reason_->refuse(error)) reason_->refuse({error.kind, "reason", error.value, error.allowed, error.where});
+  if (!reason_->refuse(error)) reason_->say(error);
 }
 
 }  // namespace likeleaf::ui

@@ -25,9 +25,9 @@ std::string plain(const BlankLine* line) {
 }
 
 /// False, and a sentence under the blank, when nothing is written in it; the first such blank gets the focus.
-bool filled(BlankLine* line, const char* field, const char* allowed, bool first) {
+bool filled(BlankLine* line, Field field, const char* allowed, bool first) {
   const bool empty = line->value().trimmed().isEmpty();
-  line->set_message(empty ? said({ErrorKind::missing, field, {}, allowed, {}}) : QString());
+  line->set_message(empty ? said({ErrorKind::missing, {}, {}, allowed, {}, field}) : QString());
   if (empty && first) line->line()->setFocus();
   return !empty;
 }
@@ -68,13 +68,17 @@ std::string WhoAndWhy::why() const {
 }
 
 bool WhoAndWhy::complete() {
-  const bool why = filled(why_, "reason", "a few words", true);
-  const bool who = filled(who_, "who", "initials", why);
+  const bool why = filled(why_, Field::reason, "a few words", true);
+  const bool who = filled(who_, Field::who, "initials", why);
   return why && who;
 }
 
+void WhoAndWhy::say(const Error& error) {
+  why_->set_message(said(error));
+}
+
 bool WhoAndWhy::refuse(const Error& error) {
-  auto* at = error.field == "who" ? who_ : error.field == "reason" ? why_ : nullptr;
+  auto* at = error.at == Field::who ? who_ : error.at == Field::reason ? why_ : nullptr;
   if (at) at->set_message(said(error));
   return at != nullptr;
 }
@@ -151,7 +155,7 @@ Amendment AmendForm::amendment() const {
 bool AmendForm::complete() {
   if (lines_.empty()) return false;
   const bool value =
-      line().direct || filled(mark_, "new value", "a mark as on the sheet, or “blank” to take it away", true);
+      line().direct || filled(mark_, Field::new_value, "a mark as on the sheet, or “blank” to take it away", true);
   return reason_->complete() && value;
 }
 

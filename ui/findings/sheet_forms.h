@@ -26,6 +26,8 @@ class WhoAndWhy final : public QWidget {
   bool complete();
   /// Says the refusal at the blank that it is about; false when it is about neither.
   bool refuse(const Error& error);
+  /// Says the error under why it is done.
+  void say(const Error& error);
 
  private:
   BlankLine* who_;
