@@ -1,23 +1,15 @@
 #include "core/acts/drift.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
-#include <cmath>
-#include <functional>
 #include <memory>
 #include <set>
 
 #include "core/acts/amendment.h"
-#include "core/base/number_text.h"
-#include "core/planning/one_variable.h"
 
 namespace likeleaf {
 namespace {
 
 constexpr std::int64_t far = 1'000'000'000'000;  // imported numbers may be anything; differences must not overflow
-constexpr double most_alignment = 0.5;           // of ±1 codes, methods.md 5
-constexpr std::int64_t age_tolerance = 120'000;  // ms: two minutes lie between two cups anyway
 
 std::int64_t bounded(std::int64_t value) {
   return std::clamp(value, -far, far);
@@ -191,102 +183,6 @@ void look_at_hold(const Trial& trial, const KeyPair& pair, const ServedPair& ser
   if (pair.cup_b.brew != pair.cup_a.brew) look(pair.cup_b.brew, pair.level_b);
 }
 
-// ---- what rides on the level, as brewed ----
-
-using Value = std::function<std::optional<double>(const Brew&, const Brew&)>;
-
-struct BrewPair {
-  std::shared_ptr<const Brew> a, b;
-};
-
-std::vector<BrewPair> contrast_brews(const Trial& trial) {
-  std::vector<BrewPair> out;
-  for (const auto& pair : counted_pairs(trial)) {
-    auto a = find_brew(trial, pair.cup_a.brew);
-    auto b = find_brew(trial, pair.cup_b.brew);
-    if (pair.kind == PairKind::contrast && a && b) out.push_back({a, b});
-  }
-  return out;
-}
-
-std::optional<double> mean_over(const std::vector<BrewPair>& pairs, const Value& value) {
-  double sum = 0;
-  int n = 0;
-  for (const auto& pair : pairs)
-    if (const auto v = value(*pair.a, *pair.b)) {
-      sum += *v;
-      ++n;
-    }
-  if (n == 0) return std::nullopt;
-  return sum / n;
-}
-
-/// +1 where b was poured first. Without both stamps the planned order of brewing stands for it.
-std::optional<double> poured_first(const Brew& a, const Brew& b) {
-  const Stamp* pour_a = standing(a, StampKind::pour_start);
-  const Stamp* pour_b = standing(b, StampKind::pour_start);
-  if (pour_a && pour_b && pour_a->at.utc_ms != pour_b->at.utc_ms)
-    return elapsed(pour_b->at, pour_a->at).count() > 0 ? 1 : -1;
-  if (a.number == b.number) return std::nullopt;
-  return b.number < a.number ? 1 : -1;
-}
-
-std::optional<double> liquor_age(const Brew& a, const Brew& b) {
-  const Stamp* ready_a = standing(a, StampKind::ready);
-  const Stamp* ready_b = standing(b, StampKind::ready);
-  if (!ready_a || !ready_b) return std::nullopt;
-  return static_cast<double>(elapsed(ready_b->at, ready_a->at).count()) / 1000.0;
-}
-
-/// +1 where b went another way than planned and a did not (or both, each its own), −1 the other way round.
-double chill_code(const Brew& a, const Brew& b, const std::string& planned) {
-  const std::string& way_a = a.chill.empty() ? planned : a.chill;
-  const std::string& way_b = b.chill.empty() ? planned : b.chill;
-  if (way_a == way_b) return 0;
-  return way_b != planned ? 1 : -1;
-}
-
-struct Measured {
-  ConstantKind kind;
-  const char* unit;
-};
-constexpr Measured measured[] = {{ConstantKind::leaf_dose, "g"},
-                                 {ConstantKind::water_mass, "g"},
-                                 {ConstantKind::water_temperature, "°C"},
-                                 {ConstantKind::steep_time, "s"}};
-
-/// Do the levels themselves ask for different values of this?
-bool set_by_lever(const Plan& plan, ConstantKind kind) {
-  if (constant_of(plan.lever.kind) == kind) return true;
-  return kind != ConstantKind::leaf_dose &&
-         std::ranges::any_of(plan.lever.levels, [](const Level& l) { return !l.schedule.empty(); });
-}
-
-std::vector<RidingAlong> measure_constants(const Plan& plan, const std::vector<BrewPair>& pairs) {
-  std::vector<RidingAlong> out;
-  for (const auto& [kind, unit] : measured) {
-    if (set_by_lever(plan, kind)) continue;
-    const auto mean = mean_over(pairs, [&](const Brew& a, const Brew& b) -> std::optional<double> {
-      const auto value_a = actual_value(a, kind, 0);
-      const auto value_b = actual_value(b, kind, 0);
-      if (!value_a || !value_b) return std::nullopt;
-      return static_cast<double>(bounded(*value_b) - bounded(*value_a)) / 1000.0;
-    });
-    if (!mean) continue;
-    const double tolerance = static_cast<double>(tolerance_of(plan, kind)) / 1000.0;
-    out.push_back(RidingAlong{constant_name(kind), std::fabs(*mean) > tolerance, *mean, unit});
-  }
-  return out;
-}
-
-std::string as_brewed_text(const RidingAlong& riding) {
-  if (riding.unit.empty())
-    return fmt::format("{}: as brewed it went with the level ({} of a possible 1)", riding.what,
-                       number_text(std::fabs(riding.alignment), 2, Style{}));
-  return fmt::format("{}: as brewed the levels differed by {}{}{} on average", riding.what,
-                     number_text(std::fabs(riding.alignment), 1, Style{}), no_break_space, riding.unit);
-}
-
 }  // namespace
 
 std::int64_t Drift::past() const {
@@ -307,46 +203,6 @@ std::vector<Drift> drifts(const Trial& trial) {
     look_at_first_sip(trial.sealed->plan, pair, served->second, out);
     look_at_hold(trial, pair, served->second, out);
   }
-  return out;
-}
-
-OneVariable one_variable_as_brewed(const Trial& trial) {
-  if (!trial.sealed || !trial.key) return one_variable(trial.draft);
-  const Plan& plan = trial.sealed->plan;
-  const auto pairs = contrast_brews(trial);
-  if (pairs.empty()) return one_variable(plan);
-
-  OneVariable out = one_variable(plan);
-  std::vector<std::string> as_brewed;  // what was measured
-  const auto replace = [&](RidingAlong riding) {
-    as_brewed.push_back(riding.what);
-    std::erase_if(out.riding, [&](const RidingAlong& planned) { return planned.what == riding.what; });
-    out.riding.push_back(std::move(riding));
-  };
-  const auto codes = [&](const char* what, const Value& value) {
-    if (const auto mean = mean_over(pairs, value))
-      replace(RidingAlong{what, std::fabs(*mean) > most_alignment, *mean, {}});
-  };
-  const Constant* chill = find_constant(plan, ConstantKind::chill);
-  const std::string planned_way = chill ? chill->text : std::string();
-  const bool noted =
-      std::ranges::any_of(pairs, [](const BrewPair& p) { return !p.a->chill.empty() || !p.b->chill.empty(); });
-  // With no way planned and none noted the plan's own doubt stands.
-  if (!planned_way.empty() || noted)
-    codes("chill path", [&](const Brew& a, const Brew& b) { return chill_code(a, b, planned_way); });
-  codes("pour order", poured_first);
-  if (const auto mean = mean_over(pairs, liquor_age))
-    replace(RidingAlong{"liquor age", std::fabs(*mean) * 1000 > static_cast<double>(age_tolerance), *mean, "s"});
-  for (auto& riding : measure_constants(plan, pairs)) replace(std::move(riding));
-
-  // What was measured speaks instead of what was only planned for it.
-  std::erase_if(out.problems, [&](const std::string& problem) {
-    return std::ranges::any_of(as_brewed, [&](const std::string& what) { return problem.starts_with(what + ":"); });
-  });
-  for (const auto& riding : out.riding)
-    if (riding.aligned && std::ranges::find(as_brewed, riding.what) != as_brewed.end())
-      out.problems.push_back(as_brewed_text(riding));
-  out.holds = out.problems.empty();
   return out;
 }
 

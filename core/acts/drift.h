@@ -6,7 +6,6 @@
 #include "core/acts/unmask.h"
 #include "core/domain/asked.h"
 #include "core/domain/trial.h"
-#include "core/planning/one_variable.h"
 
 namespace likeleaf {
 
@@ -30,8 +29,5 @@ inline constexpr std::int64_t first_sip_limit = 1000;
 
 /// Keyed: names levels. For the preparer's view and, after unmask, for Findings. Warm-up brews are left out.
 std::vector<Drift> drifts(const Trial& trial);
-
-/// The one-variable check as brewed: alignment of chill path, pour order, liquor age, … with the level.
-OneVariable one_variable_as_brewed(const Trial& trial);
 
 }  // namespace likeleaf

@@ -3,6 +3,7 @@
 // a difference of temperatures is a step: ±2 °C is ±3.6 °F, while 2 °C is 35.6 °F.
 #include <compare>
 #include <cstdint>
+#include <variant>
 
 namespace likeleaf {
 
@@ -27,11 +28,15 @@ struct MicrolitreTag;
 struct MillisecondTag;
 struct MilliCelsiusStepTag;
 struct PermilleTag;
+struct HalfPointTag;
+struct RatioTag;
 using Mass = Amount<MilligramTag>;                    ///< milligrams
 using Volume = Amount<MicrolitreTag>;                 ///< microlitres
 using Duration = Amount<MillisecondTag>;              ///< milliseconds
 using TemperatureStep = Amount<MilliCelsiusStepTag>;  ///< thousandths of a degree Celsius, a difference
 using Permille = Amount<PermilleTag>;                 ///< thousandths
+using HalfPoints = Amount<HalfPointTag>;              ///< halves of a point on a scale
+using Ratio = Amount<RatioTag>;                       ///< thousandths of a factor: 1250 is ×1.25
 
 /// A point on the temperature scale, in thousandths of a degree Celsius.
 class Temperature {
@@ -46,6 +51,9 @@ class Temperature {
  private:
   std::int64_t mc_ = 0;
 };
+
+/// A number together with what it measures.
+using Quantity = std::variant<Mass, Volume, Duration, Temperature, TemperatureStep, Permille, HalfPoints, Ratio>;
 
 constexpr Mass grams(std::int64_t g) {
   return Mass(g * 1000);

@@ -4,6 +4,7 @@
 #include <map>
 #include <utility>
 
+#include "core/acts/one_variable_as_brewed.h"
 #include "core/evidence/cup_values.h"
 #include "core/evidence/decide.h"
 #include "core/evidence/find_parts.h"

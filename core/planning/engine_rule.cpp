@@ -1,12 +1,8 @@
 #include "core/planning/engine_rule.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
-
-#include "core/base/number_text.h"
 
 namespace likeleaf {
 namespace {
@@ -29,46 +25,6 @@ int fewest_for_exact(std::int64_t alpha_permille, std::int64_t claims) {
   return most_pairs_asked;
 }
 
-std::string pairs_text(int n) {
-  return fmt::format("{} brew pair{}", n, n == 1 ? "" : "s");
-}
-
-std::string claims_text(int k) {
-  return fmt::format("{} claim{} to decide", k, k == 1 ? "" : "s");
-}
-
-std::string exact_sentence(const EngineForecast& f, std::int64_t alpha_permille) {
-  const double least = std::ldexp(2.0, -f.brew_pairs);
-  const double asked = static_cast<double>(alpha_permille) / 1000.0 / f.claims;
-  const auto shown = [](double p) { return p < 0.0001 ? std::string("under 0.0001") : number_text(p, 4, Style{}); };
-  return fmt::format(
-      "{} and {}: whole brew pairs are flipped, an exact test; the smallest p it can reach is {}, asked "
-      "is {} at most.",
-      pairs_text(f.brew_pairs), claims_text(f.claims), shown(least), shown(asked));
-}
-
-std::string t_sentence(const EngineForecast& f) {
-  if (!f.both_orders)
-    return fmt::format(
-        "{} and {}: each brew pair is tasted in one order only, so Student's t on the brew pairs decides, "
-        "with the order taken into account.",
-        pairs_text(f.brew_pairs), claims_text(f.claims));
-  return fmt::format("{} and {}: too few for the exact test, which needs {}; Student's t on the brew pairs decides.",
-                     pairs_text(f.brew_pairs), claims_text(f.claims), f.brew_pairs_for_exact);
-}
-
-std::string describe_sentence(const EngineForecast& f, EnginePolicy policy) {
-  constexpr std::string_view verdict = "This plan can describe, it cannot decide";
-  if (f.claims == 0) return fmt::format("{}: no attribute is named to decide.", verdict);
-  if (policy == EnginePolicy::exact_only && !f.both_orders)
-    return fmt::format("{}: the exact test needs two tasters or more on the same brews, and t is refused.", verdict);
-  if (policy == EnginePolicy::exact_only)
-    return fmt::format("{}: {} planned, the exact test needs {} for {}, and t is refused.", verdict,
-                       pairs_text(f.brew_pairs), f.brew_pairs_for_exact, claims_text(f.claims));
-  return fmt::format("{}: {} planned, {} or more are needed.", verdict, pairs_text(f.brew_pairs),
-                     f.both_orders ? fewest_pairs : fewest_pairs_one_order);
-}
-
 }  // namespace
 
 EngineForecast engine_forecast(const Plan& plan) {
@@ -84,17 +40,15 @@ EngineForecast engine_forecast(const Plan& plan) {
   f.exact_possible = f.claims > 0 && f.both_orders && f.brew_pairs >= fewest_pairs &&
                      reaches(f.brew_pairs, plan.alpha_permille, f.claims);
 
-  const int needed = f.both_orders ? fewest_pairs : fewest_pairs_one_order;
-  const bool t_possible = f.claims > 0 && f.brew_pairs >= needed && plan.engine == EnginePolicy::automatic;
-  if (f.exact_possible) {
+  f.fewest_brew_pairs = f.both_orders ? fewest_pairs : fewest_pairs_one_order;
+  f.policy = plan.engine;
+  f.smallest_p = std::ldexp(2.0, -f.brew_pairs);
+  if (f.claims > 0) f.asked_p = static_cast<double>(plan.alpha_permille) / 1000.0 / f.claims;
+  const bool t_possible = f.claims > 0 && f.brew_pairs >= f.fewest_brew_pairs && plan.engine == EnginePolicy::automatic;
+  if (f.exact_possible)
     f.kind = EngineForecast::Kind::exact;
-    f.sentence = exact_sentence(f, plan.alpha_permille);
-  } else if (t_possible) {
+  else if (t_possible)
     f.kind = EngineForecast::Kind::t;
-    f.sentence = t_sentence(f);
-  } else {
-    f.sentence = describe_sentence(f, plan.engine);
-  }
   return f;
 }
 

@@ -1,7 +1,5 @@
 #pragma once
 // Which engine a plan will be decided by (methods.md section 2): shown before the seal, never chosen after.
-#include <string>
-
 #include "core/domain/plan.h"
 
 namespace likeleaf {
@@ -13,7 +11,11 @@ struct EngineForecast {
   bool both_orders = false;      ///< every brew pair is tasted in both orders: two tasters or more share it
   bool exact_possible = false;   ///< both orders occur and 2/2^G ≤ alpha/k
   int brew_pairs_for_exact = 0;  ///< the fewest G with 2/2^G ≤ alpha/k; 0 when nothing is to be decided
-  std::string sentence;          ///< for people, without the word "engine"
+  int fewest_brew_pairs = 0;     ///< below this t does not decide either
+  EnginePolicy policy = EnginePolicy::automatic;
+  double smallest_p = 1;  ///< 2/2^G: the least that flips of whole brew pairs can reach
+  double asked_p = 0;     ///< alpha/k: what it has to reach; 0 when nothing is to be decided
+  bool operator==(const EngineForecast&) const = default;
 };
 
 /// Pure; reads any draft. Own brews and lone tasters leave a brew pair with one order, so the t rule on brew pairs with

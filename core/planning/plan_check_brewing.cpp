@@ -1,13 +1,10 @@
 // check(): the lever, the constants, the leaf.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <set>
 
-#include "core/base/number_text.h"
 #include "core/domain/asked.h"
 #include "core/planning/needs.h"
-#include "core/planning/plan_notes.h"
+#include "core/planning/plan_check_parts.h"
 
 namespace likeleaf::plan_check {
 namespace {
@@ -18,20 +15,19 @@ constexpr std::int64_t most_mass = 100'000'000;
 
 struct Range {
   std::int64_t low, high;
-  std::string_view text;
 };
 
 Range range_of(ConstantKind kind) {
   switch (kind) {
     case ConstantKind::leaf_dose:
     case ConstantKind::water_mass:
-      return {1, most_mass, "more than 0 g, at most 100000 g"};
+      return {1, most_mass};
     case ConstantKind::steep_time:
-      return {1, longest_steep, "more than 0 s, at most 86400 s"};
+      return {1, longest_steep};
     case ConstantKind::longest_hold:
-      return {0, longest_steep, "0 to 86400 s"};
+      return {0, longest_steep};
     default:
-      return {0, boiling, "0 to 100 °C: water does not get hotter than boiling"};
+      return {0, boiling};
   }
 }
 
@@ -39,21 +35,61 @@ bool within(const Range& range, std::int64_t value) {
   return value >= range.low && value <= range.high;
 }
 
-std::string level_field(std::size_t index) {
-  return fmt::format("level {}", index + 1);
+/// The kind has a numeric target.
+bool has_number(ConstantKind kind) {
+  switch (kind) {
+    case ConstantKind::leaf_dose:
+    case ConstantKind::water_mass:
+    case ConstantKind::water_temperature:
+    case ConstantKind::steep_time:
+    case ConstantKind::tasting_temperature:
+    case ConstantKind::longest_hold:
+      return true;
+    default:
+      return false;
+  }
+}
+
+Quantity target_of(ConstantKind kind, std::int64_t value) {
+  switch (kind) {
+    case ConstantKind::leaf_dose:
+    case ConstantKind::water_mass:
+      return Mass(value);
+    case ConstantKind::steep_time:
+    case ConstantKind::longest_hold:
+      return Duration(value);
+    default:
+      return Temperature(value);
+  }
+}
+
+Quantity tolerance_of(ConstantKind kind, std::int64_t value) {
+  const Quantity target = target_of(kind, value);
+  return std::holds_alternative<Temperature>(target) ? Quantity(TemperatureStep(value)) : target;
+}
+
+PlanNote out_of_range(PlanPlace place, ConstantKind kind, std::int64_t value) {
+  const Range range = range_of(kind);
+  return {.wrong = Wrong::out_of_range,
+          .place = std::move(place),
+          .given = target_of(kind, value),
+          .lowest = target_of(kind, range.low),
+          .highest = target_of(kind, range.high)};
+}
+
+PlanPlace level_place(std::size_t index) {
+  return {PlanField::level, index};
 }
 
 void check_schedule(const Level& level, std::size_t index, Notes& notes) {
-  const auto look = [&](ConstantKind kind, std::int64_t value) {
-    const Range range = range_of(kind);
-    if (!within(range, value))
-      notes.block(ErrorKind::bad_value, level_field(index) + ", " + constant_name(kind), quantity_text(kind, value),
-                  std::string(range.text));
-  };
-  for (const auto& infusion : level.schedule) {
-    look(ConstantKind::water_temperature, infusion.pour.milli_celsius());
-    look(ConstantKind::steep_time, infusion.steep.count());
-    look(ConstantKind::water_mass, infusion.water.count());
+  for (std::size_t i = 0; i < level.schedule.size(); ++i) {
+    const auto look = [&](PlanField field, ConstantKind kind, std::int64_t value) {
+      if (!within(range_of(kind), value)) notes.block(out_of_range({field, index, i}, kind, value));
+    };
+    const InfusionPlan& infusion = level.schedule[i];
+    look(PlanField::infusion_pour, ConstantKind::water_temperature, infusion.pour.milli_celsius());
+    look(PlanField::infusion_steep, ConstantKind::steep_time, infusion.steep.count());
+    look(PlanField::infusion_water, ConstantKind::water_mass, infusion.water.count());
   }
 }
 
@@ -67,15 +103,18 @@ void check_level(const Lever& lever, std::size_t index, Notes& notes) {
   if (const auto kind = constant_of(lever.kind); kind && is_numeric(lever.kind)) {
     const Range range = range_of(*kind);
     if (!level.value)
-      notes.block(ErrorKind::missing, level_field(index), level.label, "a number: " + std::string(range.text));
+      notes.block({.wrong = Wrong::no_level_value,
+                   .place = level_place(index),
+                   .lowest = target_of(*kind, range.low),
+                   .highest = target_of(*kind, range.high),
+                   .named = level.label});
     else if (!within(range, *level.value))
-      notes.block(ErrorKind::bad_value, level_field(index), quantity_text(*kind, *level.value),
-                  std::string(range.text));
+      notes.block(out_of_range(level_place(index), *kind, *level.value));
     return;
   }
   if (level.label.empty() && level.schedule.empty())
-    notes.block(ErrorKind::missing, level_field(index), "",
-                needs_schedule(lever.kind) ? "a name or a schedule of infusions" : "a name");
+    notes.block({.wrong = needs_schedule(lever.kind) ? Wrong::no_level_name_or_schedule : Wrong::no_level_name,
+                 .place = level_place(index)});
 }
 
 bool same_level(const Lever& lever, const Level& x, const Level& y) {
@@ -92,8 +131,12 @@ void check_levels_differ(const Lever& lever, Notes& notes) {
       if (!same_level(lever, lever.levels[i], lever.levels[j])) continue;
       const auto kind = constant_of(lever.kind);
       const Level& level = lever.levels[i];
-      notes.block(ErrorKind::duplicate, "levels",
-                  is_numeric(lever.kind) && kind ? level_text(lever, i, Style{}) : level.label, "levels that differ");
+      PlanNote note{.wrong = Wrong::equal_levels, .place = {PlanField::levels}};
+      if (is_numeric(lever.kind) && kind)
+        note.given = target_of(*kind, *level.value);
+      else
+        note.named = level.label;
+      notes.block(std::move(note));
       return;
     }
 }
@@ -116,134 +159,95 @@ bool knows_record(const Given& given, std::optional<ConstantKind> kind, const st
   return true;
 }
 
-void check_record(const Given& given, const Constant& constant, Notes& notes) {
-  if (!knows_record(given, constant.kind, constant.record))
-    notes.block(ErrorKind::not_found, constant_name(constant.kind), shown_value(constant.record),
-                "one of the house's registers");
-}
-
-void check_number(const Constant& constant, Notes& notes) {
-  const Range range = range_of(constant.kind);
-  if (constant.target && !within(range, *constant.target))
-    notes.block(ErrorKind::bad_value, constant_name(constant.kind), quantity_text(constant.kind, *constant.target),
-                std::string(range.text));
+void check_number(const Constant& constant, std::size_t index, Notes& notes) {
+  const ConstantKind kind = constant.kind;
+  if (constant.target && !within(range_of(kind), *constant.target))
+    notes.block(out_of_range({PlanField::constant, index}, kind, *constant.target));
   if (constant.tolerance && *constant.tolerance < 0)
-    notes.block(ErrorKind::bad_value, constant_name(constant.kind) + ", tolerance",
-                quantity_text(constant.kind, *constant.tolerance), "0 or more");
-  if (constant.target && !constant.tolerance && default_tolerance(constant.kind) > 0)
-    notes.caution(
-        constant_name(constant.kind) + ", tolerance", "",
-        fmt::format("none given: ±{} is taken", quantity_text(constant.kind, default_tolerance(constant.kind))),
-        ErrorKind::missing);
+    notes.block({.wrong = Wrong::negative_tolerance,
+                 .place = {PlanField::tolerance, index},
+                 .given = tolerance_of(kind, *constant.tolerance)});
+  if (constant.target && !constant.tolerance && default_tolerance(kind) > 0)
+    notes.caution({.wrong = Wrong::usual_tolerance,
+                   .place = {PlanField::tolerance, index},
+                   .lowest = tolerance_of(kind, default_tolerance(kind))});
 }
 
 void check_amounts(const Given& given, Notes& notes) {
   if (!planned_leaf(given.plan, given.plan.lever.reference()))
-    notes.caution("leaf dose", "", "a mass for each brew, else the leaf needed cannot be worked out",
-                  ErrorKind::missing);
+    notes.caution({.wrong = Wrong::no_leaf_dose, .place = {PlanField::leaf_dose}});
   if (!planned_water(given.plan, given.plan.lever.reference()))
-    notes.caution("water mass", "", "a mass for each brew, else the water needed cannot be worked out",
-                  ErrorKind::missing);
+    notes.caution({.wrong = Wrong::no_water_mass, .place = {PlanField::water_mass}});
 }
 
 }  // namespace
 
-bool has_number(ConstantKind kind) {
-  switch (kind) {
-    case ConstantKind::leaf_dose:
-    case ConstantKind::water_mass:
-    case ConstantKind::water_temperature:
-    case ConstantKind::steep_time:
-    case ConstantKind::tasting_temperature:
-    case ConstantKind::longest_hold:
-      return true;
-    default:
-      return false;
-  }
-}
-
-std::string quantity_text(ConstantKind kind, std::int64_t value) {
-  constexpr std::int64_t far = 1'000'000'000'000;  // keeps the arithmetic of rounding from overflowing
-  value = std::clamp(value, -far, far);
-  switch (kind) {
-    case ConstantKind::leaf_dose:
-    case ConstantKind::water_mass:
-      return mass_text(Mass(value), Style{});
-    case ConstantKind::steep_time:
-    case ConstantKind::longest_hold:
-      return duration_text(Duration(value), Style{});
-    default:
-      return step_text(TemperatureStep(value), Style{});
-  }
-}
-
 void check_lever(const Given& given, Notes& notes) {
   const Lever& lever = given.plan.lever;
   if (lever.kind == LeverKind::other && lever.name.empty())
-    notes.block(ErrorKind::missing, "what changes", "", "a name for what changes");
+    notes.block({.wrong = Wrong::lever_unnamed, .place = {PlanField::lever_name}});
   if (lever.levels.size() < 2)
-    notes.block(ErrorKind::missing, "levels", fmt::format("{}", lever.levels.size()), "two levels or more");
+    notes.block({.wrong = Wrong::too_few_levels,
+                 .place = {PlanField::levels},
+                 .count = static_cast<std::int64_t>(lever.levels.size())});
   for (std::size_t i = 0; i < lever.levels.size(); ++i) {
     check_level(lever, i, notes);
     if (!knows_record(given, constant_of(lever.kind), lever.levels[i].record))
-      notes.block(ErrorKind::not_found, level_field(i), shown_value(lever.levels[i].record),
-                  "one of the house's registers");
+      notes.block({.wrong = Wrong::unknown_record, .place = level_place(i), .named = lever.levels[i].record});
   }
   check_levels_differ(lever, notes);
   const auto ticked = std::ranges::count_if(lever.levels, &Level::present_way);
   if (ticked > 1)
-    notes.block(ErrorKind::duplicate, "present way", fmt::format("{} levels ticked", ticked), "one level at most");
+    notes.block({.wrong = Wrong::several_present_ways, .place = {PlanField::present_way}, .count = ticked});
 }
 
 void check_constants(const Given& given, Notes& notes) {
   const auto own = constant_of(given.plan.lever.kind);
   std::set<ConstantKind> seen;
-  for (const auto& constant : given.plan.constants) {
-    const std::string name =
-        constant.kind == ConstantKind::other && !constant.name.empty() ? constant.name : constant_name(constant.kind);
+  for (std::size_t i = 0; i < given.plan.constants.size(); ++i) {
+    const Constant& constant = given.plan.constants[i];
+    const PlanPlace place{PlanField::constant, i};
     // With a tolerance alone it says how closely the levels themselves must be kept.
-    if (own == constant.kind && says_something(constant))
-      notes.block(ErrorKind::conflict, name, lever_name(given.plan.lever.kind),
-                  "what changes cannot be held as well; a tolerance alone may stand");
+    if (own == constant.kind && says_something(constant)) notes.block({.wrong = Wrong::lever_held_too, .place = place});
     if (constant.kind != ConstantKind::other && !seen.insert(constant.kind).second)
-      notes.block(ErrorKind::duplicate, name, "", "each constant once");
-    if (has_number(constant.kind)) check_number(constant, notes);
-    check_record(given, constant, notes);
+      notes.block({.wrong = Wrong::constant_twice, .place = place});
+    if (has_number(constant.kind)) check_number(constant, i, notes);
+    if (!knows_record(given, constant.kind, constant.record))
+      notes.block({.wrong = Wrong::unknown_record, .place = place, .named = constant.record});
   }
   check_amounts(given, notes);
 }
 
 void check_lots(const Given& given, Notes& notes) {
   const Plan& plan = given.plan;
-  if (plan.lots.empty()) notes.block(ErrorKind::missing, "lots", "", "one lot or more");
+  const PlanPlace lots{PlanField::lots}, warm_up{PlanField::warm_up_leaf};
+  if (plan.lots.empty()) notes.block({.wrong = Wrong::no_lots, .place = lots});
   std::set<IdOf<Lot>> seen;
   for (const auto& lot : plan.lots) {
     if (!seen.insert(lot).second)
-      notes.block(ErrorKind::duplicate, "lots", given.lot_text(lot), "each lot once");
+      notes.block({.wrong = Wrong::lot_twice, .place = lots, .lot = lot});
     else if (!given.knows(lot))
-      notes.block(ErrorKind::not_found, "lots", given.lot_text(lot), "a lot of the registers");
+      notes.block({.wrong = Wrong::unknown_lot, .place = lots, .lot = lot});
   }
   if (plan.warm_up_lot.empty())
-    notes.caution("warm-up leaf", "", "a leaf outside the trial, tasted first and not counted", ErrorKind::missing);
+    notes.caution({.wrong = Wrong::no_warm_up, .place = warm_up});
   else if (!given.knows(plan.warm_up_lot))
-    notes.block(ErrorKind::not_found, "warm-up leaf", given.lot_text(plan.warm_up_lot), "a lot of the registers");
+    notes.block({.wrong = Wrong::unknown_lot, .place = warm_up, .lot = plan.warm_up_lot});
   else if (seen.contains(plan.warm_up_lot))
-    notes.caution("warm-up leaf", given.lot_text(plan.warm_up_lot), "a leaf outside the trial");
+    notes.caution({.wrong = Wrong::warm_up_in_trial, .place = warm_up, .lot = plan.warm_up_lot});
   if (plan.reference_pair && !plan.reference_pair->lot.empty() && !given.knows(plan.reference_pair->lot))
-    notes.block(ErrorKind::not_found, "open reference pair", given.lot_text(plan.reference_pair->lot),
-                "a lot of the registers");
+    notes.block({.wrong = Wrong::unknown_lot, .place = {PlanField::reference_pair}, .lot = plan.reference_pair->lot});
 }
 
 void check_stock(const Given& given, Notes& notes) {
   for (const auto& need : needs(given.plan, given.registers).lots) {
     const Mass leaf = need.leaf + need.open_reference_leaf;
     if (leaf.count() == 0 || !given.knows(need.lot)) continue;
-    const std::string field = "stock of " + given.lot_text(need.lot);
-    const std::string allowed = mass_text(leaf, Style{}) + " are needed";
+    const PlanPlace place{.field = PlanField::stock, .lot = need.lot};
     if (!need.stock)
-      notes.caution(field, "", allowed + "; the stock was never entered", ErrorKind::missing);
+      notes.caution({.wrong = Wrong::stock_not_entered, .place = place, .lowest = leaf});
     else if (!need.lasts)
-      notes.block(ErrorKind::bad_value, field, mass_text(*need.stock, Style{}), allowed);
+      notes.block({.wrong = Wrong::stock_too_small, .place = place, .given = *need.stock, .lowest = leaf});
   }
 }
 

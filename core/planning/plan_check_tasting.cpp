@@ -1,13 +1,10 @@
 // check(): people, attributes, controls, sittings, and what the plan will be able to say.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <set>
 
-#include "core/base/number_text.h"
 #include "core/planning/engine_rule.h"
 #include "core/planning/needs.h"
-#include "core/planning/plan_notes.h"
+#include "core/planning/plan_check_parts.h"
 
 namespace likeleaf::plan_check {
 namespace {
@@ -25,12 +22,13 @@ bool is_solo(const Plan& plan) {
 }
 
 void check_person_once(const Given& given, Notes& notes) {
+  const PlanPlace place{PlanField::assessors};
   std::set<std::pair<IdOf<Assessor>, Role>> seen;
   for (const auto& person : given.plan.assessors) {
     if (!find_record(given.registers.assessors, person.id))
-      notes.block(ErrorKind::not_found, "assessors", given.person_text(person.id), "an assessor of the registers");
+      notes.block({.wrong = Wrong::unknown_assessor, .place = place, .person = person.id});
     else if (!seen.insert({person.id, person.role}).second)
-      notes.block(ErrorKind::duplicate, "assessors", given.person_text(person.id), "each assessor once");
+      notes.block({.wrong = Wrong::assessor_twice, .place = place, .person = person.id});
   }
 }
 
@@ -39,51 +37,63 @@ void check_margin(const PlanAttribute& chosen, const Attribute& attribute, Notes
   const std::int64_t low = ratio ? 1001 : 1;
   const std::int64_t high = ratio ? 10'000 : attribute.scale == Scale::register_bands ? 40 : 20;
   if (chosen.margin >= low && chosen.margin <= high) return;
-  const std::string value =
-      ratio ? "×" + decimal_text(chosen.margin, 3, 2, Style{})
-            : decimal_text(std::clamp<std::int64_t>(chosen.margin, -1'000'000, 1'000'000) * 5, 1, 1, Style{});
-  const std::string field = attribute.name + ", margin";
-  const std::string allowed =
-      ratio ? "a ratio above ×1.00, at most ×10.00" : fmt::format("half a point to {} points", high / 2);
-  if (chosen.deciding)
-    notes.block(chosen.margin == (ratio ? 1000 : 0) ? ErrorKind::missing : ErrorKind::bad_value, field, value, allowed);
-  else
-    notes.caution(field, value, allowed);
+  const auto margin = [&](std::int64_t value) { return ratio ? Quantity(Ratio(value)) : Quantity(HalfPoints(value)); };
+  PlanNote note{.wrong = Wrong::margin_out_of_range,
+                .place = {.field = PlanField::margin, .attribute = attribute.id},
+                .given = margin(chosen.margin),
+                .lowest = margin(low),
+                .highest = margin(high)};
+  if (!chosen.deciding) return notes.caution(std::move(note));
+  if (chosen.margin == (ratio ? 1000 : 0)) note.wrong = Wrong::no_margin;
+  notes.block(std::move(note));
 }
 
-std::string clause_name(const Given& given, const RuleClause& clause) {
-  const Attribute* attribute = find_attribute(given.attributes, clause.attribute);
-  return attribute ? attribute->name : shown_value(clause.attribute);
-}
-
-void check_clause(const Given& given, const RuleClause& clause, Notes& notes) {
+void check_clause(const Given& given, std::size_t index, Notes& notes) {
+  const RuleClause& clause = given.plan.rule->clauses[index];
+  const PlanPlace place{PlanField::clause, index};
   const auto chosen = std::ranges::find(given.plan.attributes, clause.attribute, &PlanAttribute::attribute);
   if (chosen == given.plan.attributes.end())
-    notes.block(ErrorKind::not_found, "if-then rule", clause_name(given, clause), "an attribute of this plan");
+    notes.block({.wrong = Wrong::clause_outside_plan, .place = place, .named = clause.attribute});
   else if (!chosen->deciding)
-    notes.caution("if-then rule", clause_name(given, clause),
-                  "a deciding attribute; of the others the rule could only say that it cannot say");
+    notes.caution({.wrong = Wrong::clause_not_deciding, .place = place, .named = clause.attribute});
   if (clause.way != RuleClause::Way::holds && clause.by <= 0)
-    notes.block(ErrorKind::bad_value, "if-then rule, by how much", fmt::format("{}", clause.by), "more than nothing");
+    notes.block({.wrong = Wrong::clause_by_nothing, .place = {PlanField::clause_amount, index}, .count = clause.by});
 }
 
-void check_control(const Given& given, const Control& control, int sittings, Notes& notes) {
+void check_dilution(const Control& control, std::size_t index, Notes& notes) {
+  constexpr Permille least(1), most(900), usual_least(100), usual_most(150);
+  const PlanPlace place{PlanField::dilution, index};
+  if (control.dilution < least || control.dilution > most)
+    notes.block({.wrong = Wrong::dilution_out_of_range,
+                 .place = place,
+                 .given = control.dilution,
+                 .lowest = least,
+                 .highest = most});
+  else if (control.dilution < usual_least || control.dilution > usual_most)
+    notes.caution({.wrong = Wrong::unusual_dilution,
+                   .place = place,
+                   .given = control.dilution,
+                   .lowest = usual_least,
+                   .highest = usual_most});
+}
+
+void check_control(const Given& given, std::size_t index, int sittings, Notes& notes) {
   const Plan& plan = given.plan;
+  const Control& control = plan.controls[index];
+  const PlanPlace place{PlanField::control, index};
   if (control.sitting < 1 || control.sitting > sittings)
-    notes.block(ErrorKind::not_found, "controls", fmt::format("sitting {}", control.sitting),
-                sittings == 0 ? "no sitting is planned yet" : fmt::format("sitting 1 to {}", sittings));
+    notes.block({.wrong = sittings == 0 ? Wrong::no_sitting_yet : Wrong::unknown_sitting,
+                 .place = place,
+                 .count = control.sitting,
+                 .most = sittings});
   const bool of_the_trial = std::ranges::find(plan.lots, control.lot) != plan.lots.end();
   if (control.kind == ControlKind::repeat ? !of_the_trial : !of_the_trial && !given.knows(control.lot))
-    notes.block(ErrorKind::not_found, "controls", given.lot_text(control.lot),
-                control.kind == ControlKind::repeat ? "a lot of this trial" : "a lot of the registers");
+    notes.block({.wrong = control.kind == ControlKind::repeat ? Wrong::lot_outside_trial : Wrong::unknown_lot,
+                 .place = place,
+                 .lot = control.lot});
   if (control.level >= plan.lever.levels.size())
-    notes.block(ErrorKind::not_found, "controls", fmt::format("level {}", control.level + 1), "a level of this plan");
-  if (control.kind != ControlKind::yardstick) return;
-  const std::int64_t dilution = control.dilution.count();
-  if (dilution < 1 || dilution > 900)
-    notes.block(ErrorKind::bad_value, "yardstick, dilution", fmt::format("{} ‰", dilution), "0.1 % to 90 %");
-  else if (dilution < 100 || dilution > 150)
-    notes.caution("yardstick, dilution", decimal_text(dilution, 1, 1, Style{}) + " %", "10 % to 15 % is usual");
+    notes.block({.wrong = Wrong::unknown_level, .place = place, .count = static_cast<std::int64_t>(control.level) + 1});
+  if (control.kind == ControlKind::yardstick) check_dilution(control, index, notes);
 }
 
 /// Does what is brewed fill the cups?
@@ -92,17 +102,21 @@ void check_liquor(const Given& given, const Needs& need, Notes& notes) {
   const auto brewed = liquor_of_a_brew(plan, plan.lever.reference());
   if (!brewed) return;
   if (*brewed < need.liquor_per_brew)
-    notes.caution("cup volume", fmt::format("a brew has to fill {}", volume_text(need.liquor_per_brew, Style{})),
-                  fmt::format("about {} of liquor come from one brew", volume_text(*brewed, Style{})));
+    notes.caution({.wrong = Wrong::cups_not_filled,
+                   .place = {PlanField::cup_volume},
+                   .given = *brewed,
+                   .lowest = need.liquor_per_brew});
   const auto people = static_cast<std::int64_t>(plan.serving_way == ServingWay::own_brews ? 1 : tasters(plan).size());
-  for (const auto& control : plan.controls) {
+  for (std::size_t i = 0; i < plan.controls.size(); ++i) {
+    const Control& control = plan.controls[i];
     if (control.kind != ControlKind::yardstick) continue;
     const std::int64_t kept = 1000 - std::clamp<std::int64_t>(control.dilution.count(), 0, 1000);
     const Volume wanted(need.cup.count() * people * (1000 + kept) / 1000);
     if (*brewed * brews_of_a_yardstick >= wanted) continue;
-    notes.caution(
-        "yardstick", fmt::format("its cups take {}", volume_text(wanted, Style{})),
-        fmt::format("about {} come from its two brews", volume_text(*brewed * brews_of_a_yardstick, Style{})));
+    notes.caution({.wrong = Wrong::yardstick_not_filled,
+                   .place = {PlanField::yardstick, i},
+                   .given = *brewed * brews_of_a_yardstick,
+                   .lowest = wanted});
   }
 }
 
@@ -111,13 +125,33 @@ void check_solo(const Given& given, const Needs& need, Notes& notes) {
   const Plan& plan = given.plan;
   if (!is_solo(plan)) return;
   if (need.brew_pairs < fewest_solo_pairs)
-    notes.caution("brew pairs", fmt::format("{}", need.brew_pairs), "six or more for a lone taster");
+    notes.caution({.wrong = Wrong::few_solo_pairs, .place = {PlanField::brew_pairs}, .count = need.brew_pairs});
   const auto blanks = std::ranges::count(plan.controls, ControlKind::blank, &Control::kind);
   if (blanks * 4 < need.counted_sheets)
-    notes.caution("blank pairs", fmt::format("{} in {} pairs", blanks, need.counted_sheets),
-                  "one in every four pairs for a lone taster");
+    notes.caution({.wrong = Wrong::few_solo_blanks,
+                   .place = {PlanField::blank_pairs},
+                   .count = blanks,
+                   .most = need.counted_sheets});
   if (need.sittings < 2)
-    notes.caution("sittings", fmt::format("{}", need.sittings), "two days or more for a lone taster");
+    notes.caution({.wrong = Wrong::few_solo_days, .place = {PlanField::sittings}, .count = need.sittings});
+}
+
+/// Is there a sitting without a pair, and how full is the fullest?
+void check_shapes(const Plan& plan, const Needs& need, Notes& notes) {
+  int most = 0;
+  for (const auto& shape : sitting_shapes(plan)) {
+    most = std::max(most, shape.contrast_pairs + shape.controls);
+    if (plan.sittings > 0 && shape.contrast_pairs + shape.controls == 0 && need.brew_pairs > 0) {
+      notes.block({.wrong = Wrong::empty_sitting, .place = {PlanField::sittings}, .count = plan.sittings});
+      break;
+    }
+  }
+  if (plan.sittings < 0)
+    notes.block({.wrong = Wrong::negative_sittings, .place = {PlanField::sittings}, .count = plan.sittings});
+  if (most > pairs_by_default)
+    notes.caution({.wrong = most > pairs_without_override ? Wrong::over_six_pairs : Wrong::over_four_pairs,
+                   .place = {PlanField::pairs_per_sitting},
+                   .count = most});
 }
 
 }  // namespace
@@ -126,7 +160,7 @@ void check_people(const Given& given, Notes& notes) {
   const Plan& plan = given.plan;
   check_person_once(given, notes);
   const auto tasting = tasters(plan);
-  if (tasting.empty()) notes.block(ErrorKind::missing, "assessors", "", "one taster or more");
+  if (tasting.empty()) notes.block({.wrong = Wrong::no_taster, .place = {PlanField::assessors}});
   const auto tastes = [&](IdOf<Assessor> id) { return std::ranges::find(tasting, id) != tasting.end(); };
   bool prepared = false;
   std::set<std::pair<IdOf<Assessor>, Role>> named;
@@ -134,107 +168,102 @@ void check_people(const Given& given, Notes& notes) {
     prepared = prepared || person.role == Role::preparer;
     if (!named.insert({person.id, person.role}).second) continue;
     if (person.role == Role::preparer && tastes(person.id) && !is_solo(plan))
-      notes.block(ErrorKind::conflict, "preparer", given.person_text(person.id),
-                  "somebody who does not taste, since the preparer knows the key");
+      notes.block({.wrong = Wrong::preparer_tastes, .place = {PlanField::preparer}, .person = person.id});
     if (person.role == Role::head && tastes(person.id) && !is_solo(plan))
-      notes.caution("head taster", given.person_text(person.id), "better not among the tasters: the question is known");
+      notes.caution({.wrong = Wrong::head_tastes, .place = {PlanField::head_taster}, .person = person.id});
   }
   if (!prepared && plan.blinding == Blinding::preparer)
-    notes.caution("preparer", "", "somebody who brews, knows the key and does not taste", ErrorKind::missing);
+    notes.caution({.wrong = Wrong::no_preparer, .place = {PlanField::preparer}});
   if (plan.blinding == Blinding::self && tasting.size() > 1)
-    notes.caution("self-blinded", fmt::format("{} tasters", tasting.size()), "one taster; several need a preparer");
+    notes.caution({.wrong = Wrong::several_self_blinded,
+                   .place = {PlanField::self_blinded},
+                   .count = static_cast<std::int64_t>(tasting.size())});
 }
 
 void check_attributes(const Given& given, Notes& notes) {
   const Plan& plan = given.plan;
-  if (plan.attributes.empty()) notes.block(ErrorKind::missing, "attributes", "", "one attribute or more");
+  const PlanPlace place{PlanField::attributes};
+  if (plan.attributes.empty()) notes.block({.wrong = Wrong::no_attributes, .place = place});
   std::set<std::string> seen;
   for (const auto& chosen : plan.attributes) {
     const Attribute* attribute = find_attribute(given.attributes, chosen.attribute);
-    if (!attribute) {
-      notes.block(ErrorKind::not_found, "attributes", shown_value(chosen.attribute), "a known attribute");
-      continue;
-    }
-    if (!seen.insert(chosen.attribute).second)
-      notes.block(ErrorKind::duplicate, "attributes", attribute->name, "each attribute once");
+    if (!attribute)
+      notes.block({.wrong = Wrong::unknown_attribute, .place = place, .named = chosen.attribute});
+    else if (!seen.insert(chosen.attribute).second)
+      notes.block({.wrong = Wrong::attribute_twice, .place = place, .named = chosen.attribute});
     else
       check_margin(chosen, *attribute, notes);
   }
   if (plan.sip == SipProtocol::attribute_by_attribute && plan.attributes.size() > attributes_side_by_side)
-    notes.block(ErrorKind::bad_value, "sip protocol", fmt::format("{} attributes", plan.attributes.size()),
-                "three attributes at most when tasting attribute by attribute; else cup by cup");
+    notes.block({.wrong = Wrong::too_many_side_by_side,
+                 .place = {PlanField::sip_protocol},
+                 .count = static_cast<std::int64_t>(plan.attributes.size())});
 }
 
 void check_rule(const Given& given, Notes& notes) {
   if (!given.plan.rule) return;
   const IfThenRule& rule = *given.plan.rule;
   const Plan& plan = given.plan;
-  if (rule.clauses.empty())
-    notes.caution("if-then rule", "", "a condition: which attribute falls, rises or holds", ErrorKind::missing);
-  for (const auto& clause : rule.clauses) check_clause(given, clause, notes);
+  const PlanPlace place{PlanField::rule};
+  if (rule.clauses.empty()) notes.caution({.wrong = Wrong::rule_without_condition, .place = place});
+  for (std::size_t i = 0; i < rule.clauses.size(); ++i) check_clause(given, i, notes);
   if (rule.to_level >= plan.lever.levels.size())
-    notes.block(ErrorKind::not_found, "if-then rule", fmt::format("level {}", rule.to_level + 1),
-                "a level of this plan");
+    notes.block({.wrong = Wrong::unknown_level, .place = place, .count = static_cast<std::int64_t>(rule.to_level) + 1});
   for (const auto& lot : rule.leaves)
     if (std::ranges::find(plan.lots, lot) == plan.lots.end())
-      notes.block(ErrorKind::not_found, "if-then rule", given.lot_text(lot), "a lot of this trial");
+      notes.block({.wrong = Wrong::lot_outside_trial, .place = place, .lot = lot});
 }
 
 void check_controls(const Given& given, Notes& notes) {
   const auto sittings = static_cast<int>(sitting_shapes(given.plan).size());
-  for (const auto& control : given.plan.controls) check_control(given, control, sittings, notes);
+  for (std::size_t i = 0; i < given.plan.controls.size(); ++i) check_control(given, i, sittings, notes);
 }
 
 void check_sittings(const Given& given, Notes& notes) {
   const Plan& plan = given.plan;
   if (plan.brew_pairs < 1 || plan.brew_pairs > most_brew_pairs)
-    notes.block(ErrorKind::bad_value, "brew pairs", fmt::format("{}", plan.brew_pairs), "1 to 40 a lot");
+    notes.block({.wrong = Wrong::brew_pairs_out_of_range,
+                 .place = {PlanField::brew_pairs},
+                 .count = plan.brew_pairs,
+                 .most = most_brew_pairs});
   if (plan.pairs_per_sitting < 1 || plan.pairs_per_sitting > most_pairs_in_a_sitting)
-    notes.block(ErrorKind::bad_value, "pairs a sitting", fmt::format("{}", plan.pairs_per_sitting), "1 to 40");
-  if (plan.cup.count() <= 0) notes.block(ErrorKind::bad_value, "cup volume", "0 ml or less", "more than 0 ml");
+    notes.block({.wrong = Wrong::sitting_out_of_range,
+                 .place = {PlanField::pairs_per_sitting},
+                 .count = plan.pairs_per_sitting,
+                 .most = most_pairs_in_a_sitting});
+  if (plan.cup.count() <= 0) notes.block({.wrong = Wrong::no_cup, .place = {PlanField::cup_volume}});
 
   const Needs need = needs(plan, given.registers);
-  int most = 0;
-  for (const auto& shape : sitting_shapes(plan)) {
-    most = std::max(most, shape.contrast_pairs + shape.controls);
-    if (plan.sittings > 0 && shape.contrast_pairs + shape.controls == 0 && need.brew_pairs > 0) {
-      notes.block(ErrorKind::bad_value, "sittings", fmt::format("{}", plan.sittings), "a pair or more in each");
-      break;
-    }
-  }
-  if (plan.sittings < 0)
-    notes.block(ErrorKind::bad_value, "sittings", fmt::format("{}", plan.sittings), "0 (as many as needed) or more");
-  if (most > pairs_without_override)
-    notes.caution("pairs a sitting", fmt::format("{}", most),
-                  "six at most unless it is overridden on purpose; the report says so");
-  else if (most > pairs_by_default)
-    notes.caution("pairs a sitting", fmt::format("{}", most), "four, since palates tire; the report says so");
-
+  check_shapes(plan, need, notes);
   // Spares are a quarter of the pairs, at least six, so that a spilt pair can be brewed again under codes of its own.
   const int spares = std::max(6, (need.pairs + 3) / 4);
-  if (2 * (need.pairs + spares) > codes_there_are)
-    notes.block(ErrorKind::too_large, "blind codes", fmt::format("{}", 2 * (need.pairs + spares)),
-                "at most 900 three-digit codes in a trial, spare codes included");
+  const int codes = 2 * (need.pairs + spares);
+  if (codes > codes_there_are)
+    notes.block(
+        {.wrong = Wrong::too_many_codes, .place = {PlanField::blind_codes}, .count = codes, .most = codes_there_are});
   check_liquor(given, need, notes);
   check_solo(given, need, notes);
 }
 
 void check_power(const Given& given, Notes& notes) {
   const Plan& plan = given.plan;
-  if (plan.alpha_permille < 1 || plan.alpha_permille > 200)
-    notes.block(ErrorKind::bad_value, "alpha",
-                decimal_text(std::clamp<std::int64_t>(plan.alpha_permille, -9999, 9999), 3, 3, Style{}),
-                "0.001 to 0.200");
+  constexpr Permille least_alpha(1), most_alpha(200);
+  const Permille alpha(plan.alpha_permille);
+  if (alpha < least_alpha || alpha > most_alpha)
+    notes.block({.wrong = Wrong::alpha_out_of_range,
+                 .place = {PlanField::alpha},
+                 .given = alpha,
+                 .lowest = least_alpha,
+                 .highest = most_alpha});
   const EngineForecast forecast = engine_forecast(plan);
   if (forecast.kind == EngineForecast::Kind::describe)
-    notes.caution("what it can say", fmt::format("{} brew pairs", forecast.brew_pairs), forecast.sentence);
+    notes.caution({.wrong = Wrong::cannot_decide, .place = {PlanField::verdict}, .forecast = forecast});
   const auto lots = static_cast<int>(std::min<std::size_t>(plan.lots.size(), 1000));
   if (lots < 2 || forecast.brew_pairs == 0) return;
   const int each = forecast.brew_pairs / static_cast<int>(plan.lots.size());
   const double p = smallest_p_between_lots(lots, each);
   if (each >= 2 && p > 0.05)
-    notes.caution("lots", fmt::format("{} lots of {} brew pairs", lots, each),
-                  fmt::format("can never show Depends on the leaf: the smallest p is {}", number_text(p, 3, Style{})));
+    notes.caution({.wrong = Wrong::leaf_never_shown, .place = {PlanField::lots}, .count = lots, .most = each, .p = p});
 }
 
 }  // namespace likeleaf::plan_check

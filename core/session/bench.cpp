@@ -11,6 +11,7 @@
 #include "core/store/blind.h"
 #include "core/store/load.h"
 #include "core/store/rows.h"
+#include "core/wording/plan_note_text.h"
 
 namespace likeleaf {
 
@@ -136,13 +137,16 @@ Result<Ticket> Session::run(const Command& command) {
   return inner_->perform(command, Inner::Track::fresh);
 }
 
-Result<Ticket> Session::seal() {
+Result<Ticket> Session::seal(const Style& style) {
   if (auto may = inner_->may_write(); !may) return tl::unexpected<Error>(may.error());
   if (!inner_->trial) return no_trial();
   if (inner_->trial->sealed) return fail(ErrorKind::not_allowed, "seal", "sealed already", "a plan that is not sealed");
   const Plan& plan = inner_->trial->draft;
   for (const auto& note : check(plan, inner_->registers, inner_->attributes))
-    if (note.weight == PlanNote::Weight::blocks) return tl::unexpected<Error>(note.error);
+    if (note.weight == PlanNote::Weight::blocks) {
+      const wording::NotedPlan noted{plan, inner_->registers, inner_->attributes};
+      return tl::unexpected<Error>(wording::error_of(note, noted, style));
+    }
   std::array<std::uint8_t, 32> seed{}, salt{};
   inner_->services.entropy.fill(seed);
   inner_->services.entropy.fill(salt);

@@ -16,6 +16,7 @@
 #include "core/base/clock.h"
 #include "core/base/entropy.h"
 #include "core/base/result.h"
+#include "core/base/style.h"
 #include "core/base/task.h"
 #include "core/domain/made_report.h"
 #include "core/domain/opening_note.h"
@@ -81,8 +82,9 @@ class Session {
   [[nodiscard]] std::shared_ptr<const Trial> trial() const;  ///< nullptr when none
   Result<std::shared_ptr<const Trial>> read(IdOf<Trial> trial) const;
   Result<Ticket> run(const Command& command);
-  /// Checks, draws with machine entropy, seals and keeps (a barrier).
-  Result<Ticket> seal();
+  /// Checks, draws with machine entropy, seals and keeps (a barrier). What stands in the way is said in the reader's
+  /// style.
+  Result<Ticket> seal(const Style& style = {});
   /// Locks are barriers; this one runs Unmask and waits until it is on disk.
   Result<Ticket> unmask(const std::string& who);
   Result<Unmasked> unmasked() const;

@@ -7,10 +7,10 @@
 namespace likeleaf::wording {
 namespace {
 
-std::string words_of(Field field) {
-  switch (field) {
+std::string field_of(const Error& e) {
+  switch (e.at) {
     case Field::named:
-      return {};
+      return e.field;
     case Field::book:
       return "book";
     case Field::from_when:
@@ -28,14 +28,14 @@ std::string words_of(Field field) {
     case Field::review_date:
       return "review date";
     case Field::who:
-      return "who";
+      break;
   }
-  return {};
+  return "who";
 }
 
 std::string joined(const Error& e, std::string_view lead, std::string_view without_value) {
   std::string out = e.value.empty() ? std::string(without_value) : fmt::format("{} “{}”", lead, e.value);
-  const std::string field = e.at == Field::named ? e.field : words_of(e.at);
+  const std::string field = field_of(e);
   if (!field.empty()) out = fmt::format("{}: {}", upper_first(field), out);
   if (!e.allowed.empty()) out += fmt::format("; allowed: {}", e.allowed);
   if (!e.where.empty()) out += fmt::format(" ({})", e.where);

@@ -8,6 +8,7 @@
 #include "core/base/text.h"
 #include "core/wording/attribute_text.h"
 #include "core/wording/drift_text.h"
+#include "core/wording/one_variable_text.h"
 #include "core/wording/phrases.h"
 
 namespace likeleaf::wording {
@@ -142,16 +143,10 @@ std::vector<Reason> reasons(const Findings& f, const Unmasked& unmasked, const S
   add_repeats(f, plan, style, out);
   add_lean(f, plan, style, out);
   add_drifts(f, plan, style, out);
-  for (const auto& problem : f.one_variable.problems) out.push_back({"More than one variable", problem, true});
+  for (const auto& problem : f.one_variable.problems)
+    out.push_back({"More than one variable", problem_text(problem, style), true});
   for (const auto& riding : f.one_variable.riding)
-    if (riding.aligned)
-      out.push_back(
-          {"Rides along",
-           fmt::format("{} goes with the level{}.", upper_first(riding.what),
-                       riding.unit.empty()
-                           ? ""
-                           : fmt::format(": {} {} on average", number_text(riding.alignment, 1, style), riding.unit)),
-           true});
+    if (riding.aligned) out.push_back({"Rides along", rides_sentence(riding, style), true});
   if (f.guesses.guessed > 0)
     out.push_back(
         {f.guesses.possibly_unblinded ? "Possibly unblinded" : "Blindness",

@@ -1,112 +1,120 @@
 #include "ui/plan/plan_places.h"
 
 #include <algorithm>
-#include <array>
-#include <utility>
-
-#include "core/planning/engine_rule.h"
-#include "core/planning/plan_check.h"
-#include "core/wording/errors.h"
 
 namespace likeleaf::ui {
 namespace {
 
-/// Fields of check() that have one control of their own.
-QString plain_place(const std::string& field) {
-  static constexpr std::array<std::pair<const char*, const char*>, 25> places{{
-      {"question", "question"},
-      {"what changes", "lever.name"},
-      {"present way", "level.0.now"},
-      {"warm-up leaf", "warm_up"},
-      {"open reference pair", "reference"},
-      {"lots", "lot.add"},
-      {"assessors", "person.add"},
-      {"preparer", "person.add"},
-      {"head taster", "person.add"},
-      {"self-blinded", "self_blinded"},
-      {"attributes", "attribute.own.add"},
-      {"sip protocol", "sip"},
-      {"if-then rule", "rule.add"},
-      {"if-then rule, by how much", "clause.0.by"},
-      {"controls", "control.add"},
-      {"yardstick", "control.add"},
-      {"yardstick, dilution", "control.add"},
-      {"blank pairs", "control.add"},
-      {"cup volume", "cup"},
-      {"brew pairs", "brew_pairs"},
-      {"pairs a sitting", "pairs_per_sitting"},
-      {"sittings", "sittings"},
-      {"blind codes", "brew_pairs"},
-      {"alpha", "alpha"},
-      {"levels", "levels"},
-  }};
-  for (const auto& [said, place] : places)
-    if (field == said) return QString::fromLatin1(place);
-  return {};
+QString infusion_place(const PlanPlace& place, const char* part) {
+  return QStringLiteral("level.%1.infusion.%2.%3").arg(place.index).arg(place.sub).arg(QLatin1String(part));
 }
 
-QString constant_place(const std::string& field, const Plan& plan) {
-  for (std::size_t i = 0; i < plan.constants.size(); ++i) {
-    const Constant& c = plan.constants[i];
-    const std::string name = c.kind == ConstantKind::other && !c.name.empty() ? c.name : constant_name(c.kind);
-    if (field == name) return QStringLiteral("constant.%1").arg(i);
-    if (field == name + ", tolerance") return QStringLiteral("constant.%1.tolerance").arg(i);
-  }
-  // A dose or a mass of water that nobody holds is missed where things are held.
-  return field == "leaf dose" || field == "water mass" ? QStringLiteral("constant.add") : QString();
+/// A dose or a mass of water that nobody holds is missed where things are held.
+QString held_place(ConstantKind kind, const Plan& plan) {
+  const auto held = std::ranges::find(plan.constants, kind, &Constant::kind);
+  if (held == plan.constants.end()) return QStringLiteral("constant.add");
+  return QStringLiteral("constant.%1").arg(held - plan.constants.begin());
 }
 
-QString lot_place_of(const std::string& field, const Registers& registers) {
-  for (std::size_t i = 0; i < registers.lots.size(); ++i)
-    if (field == "stock of " + registers.lots[i].code) return QStringLiteral("lot.%1.stock").arg(i);
-  return {};
-}
-
-QString margin_place(const std::string& field, const std::vector<Attribute>& attributes) {
-  for (const auto& a : attributes)
-    if (field == a.name + ", margin") return QStringLiteral("attribute.%1.margin").arg(qt(a.id));
-  return {};
-}
-
-QString level_place(const std::string& field, const Plan& plan) {
-  for (std::size_t i = 0; i < plan.lever.levels.size(); ++i) {
-    const std::string name = "level " + std::to_string(i + 1);
-    if (field == name) return QStringLiteral("level.%1").arg(i);
-    // "level 2, steep time": one of its infusions, the first that there is.
-    if (field.starts_with(name + ", ")) return QStringLiteral("level.%1.infusion.0.pour").arg(i);
-  }
-  return {};
+QString stock_place(IdOf<Lot> lot, const Registers& registers) {
+  const auto found = std::ranges::find(registers.lots, lot, &Lot::id);
+  if (found == registers.lots.end()) return {};
+  return QStringLiteral("lot.%1.stock").arg(found - registers.lots.begin());
 }
 
 /// What a plan cannot say belongs to the number that would change it.
-QString power_place(const Error& error, const Plan& plan) {
-  if (error.field != "what it can say") return {};
+QString verdict_place(const PlanNote& note, const Plan& plan) {
   if (std::ranges::none_of(plan.attributes, &PlanAttribute::deciding)) return QStringLiteral("attribute.own.add");
   // Before there are a leaf and a taster their own places say it.
-  if (engine_forecast(plan).brew_pairs == 0) return {};
+  if (!note.forecast || note.forecast->brew_pairs == 0) return {};
   return plan.engine == EnginePolicy::exact_only ? QStringLiteral("engine") : QStringLiteral("brew_pairs");
 }
 
 }  // namespace
 
-QString place_of(const Error& error, const Plan& plan, const Registers& registers,
-                 const std::vector<Attribute>& attributes) {
-  for (const auto& place :
-       {power_place(error, plan), plain_place(error.field), level_place(error.field, plan),
-        lot_place_of(error.field, registers), margin_place(error.field, attributes), constant_place(error.field, plan)})
-    if (!place.isEmpty()) return place;
+QString place_of(const PlanNote& note, const Plan& plan, const Registers& registers) {
+  const PlanPlace& place = note.place;
+  switch (place.field) {
+    case PlanField::question:
+      return QStringLiteral("question");
+    case PlanField::lever_name:
+      return QStringLiteral("lever.name");
+    case PlanField::levels:
+      return QStringLiteral("levels");
+    case PlanField::level:
+      return QStringLiteral("level.%1").arg(place.index);
+    case PlanField::infusion_pour:
+      return infusion_place(place, "pour");
+    case PlanField::infusion_steep:
+      return infusion_place(place, "steep");
+    case PlanField::infusion_water:
+      return infusion_place(place, "water");
+    case PlanField::present_way:
+      return QStringLiteral("level.0.now");
+    case PlanField::constant:
+      return QStringLiteral("constant.%1").arg(place.index);
+    case PlanField::tolerance:
+      return QStringLiteral("constant.%1.tolerance").arg(place.index);
+    case PlanField::leaf_dose:
+      return held_place(ConstantKind::leaf_dose, plan);
+    case PlanField::water_mass:
+      return held_place(ConstantKind::water_mass, plan);
+    case PlanField::lots:
+      return QStringLiteral("lot.add");
+    case PlanField::stock:
+      return stock_place(place.lot, registers);
+    case PlanField::warm_up_leaf:
+      return QStringLiteral("warm_up");
+    case PlanField::reference_pair:
+      return QStringLiteral("reference");
+    case PlanField::assessors:
+    case PlanField::preparer:
+    case PlanField::head_taster:
+      return QStringLiteral("person.add");
+    case PlanField::self_blinded:
+      return QStringLiteral("self_blinded");
+    case PlanField::attributes:
+      return QStringLiteral("attribute.own.add");
+    case PlanField::margin:
+      return QStringLiteral("attribute.%1.margin").arg(qt(place.attribute));
+    case PlanField::sip_protocol:
+      return QStringLiteral("sip");
+    case PlanField::rule:
+    case PlanField::clause:
+      return QStringLiteral("rule.add");
+    case PlanField::clause_amount:
+      return QStringLiteral("clause.%1.by").arg(place.index);
+    case PlanField::control:
+    case PlanField::dilution:
+    case PlanField::yardstick:
+    case PlanField::blank_pairs:
+      return QStringLiteral("control.add");
+    case PlanField::cup_volume:
+      return QStringLiteral("cup");
+    case PlanField::brew_pairs:
+    case PlanField::blind_codes:
+      return QStringLiteral("brew_pairs");
+    case PlanField::pairs_per_sitting:
+      return QStringLiteral("pairs_per_sitting");
+    case PlanField::sittings:
+      return QStringLiteral("sittings");
+    case PlanField::alpha:
+      return QStringLiteral("alpha");
+    case PlanField::verdict:
+      return verdict_place(note, plan);
+    case PlanField::one_variable:
+      break;
+  }
   return {};
 }
 
-NotesByPlace notes_by_place(const std::vector<PlanNote>& notes, const Plan& plan, const Registers& registers,
-                            const std::vector<Attribute>& attributes) {
+NotesByPlace notes_by_place(const std::vector<PlanNote>& notes, const wording::NotedPlan& of, const Style& style) {
   NotesByPlace out;
   for (const auto& note : notes) {
-    const QString place = place_of(note.error, plan, registers, attributes);
+    const QString place = place_of(note, of.plan, of.registers);
     if (place.isEmpty()) continue;
-    if (note.error.kind != ErrorKind::missing)
-      out[place].sentences << (note.error.field == "what it can say" ? qt(note.error.allowed)
-                                                                     : qt(wording::sentence(note.error)));
+    if (kind_of(note.wrong) != ErrorKind::missing)
+      out[place].sentences << qt(wording::sentence(note, of, style));
     else if (note.weight == PlanNote::Weight::blocks)
       out[place].wanted = true;
   }

@@ -131,7 +131,7 @@ void PlanScreen::refresh() {
   if (!trial) return;
   const auto notes =
       trial->sealed ? std::vector<PlanNote>{} : check(trial->draft, editor_.registers(), editor_.attributes());
-  const auto places = notes_by_place(notes, trial->draft, editor_.registers(), editor_.attributes());
+  const auto places = notes_by_place(notes, {trial->draft, editor_.registers(), editor_.attributes()}, editor_.style());
   for (auto* section : sections_) section->refresh(trial->draft, places);
   panel_->refresh(*trial, notes);
 }

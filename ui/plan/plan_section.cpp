@@ -324,8 +324,7 @@ QWidget* PlanSection::tick(const Read& name, const QString& object, const std::f
   box->setFont(face(15));
   box->setMinimumHeight(30);
   bind([box, name, read](const Plan& plan) {
-    const QString said = name(plan);
-    if (box->text() != said) box->setText(said);
+    box->setText(name(plan));
     box->setChecked(read(plan));
   });
   places_.emplace_back(object, [box](const PlaceNotes& notes) {

@@ -13,7 +13,9 @@
 #include "core/planning/needs.h"
 #include "core/planning/one_variable.h"
 #include "core/planning/plan_check.h"
-#include "core/wording/errors.h"
+#include "core/wording/forecast_text.h"
+#include "core/wording/one_variable_text.h"
+#include "core/wording/plan_note_text.h"
 #include "ui/plan/plan_places.h"
 #include "ui/widgets/paper_parts.h"
 
@@ -108,7 +110,7 @@ void fill_needs(const Plan& plan, const Registers& registers, const Style& style
 QString untied(const OneVariable& one) {
   QStringList names;
   for (const auto& riding : one.riding)
-    if (!riding.aligned) names << qt(riding.what);
+    if (!riding.aligned) names << qt(wording::riding_name(riding.what));
   if (names.isEmpty()) return {};
   const QString last = names.takeLast();
   const QString all = names.isEmpty() ? last : names.join(QStringLiteral(", ")) + QStringLiteral(" and ") + last;
@@ -116,7 +118,7 @@ QString untied(const OneVariable& one) {
 }
 
 bool told_above(const PlanNote& note) {
-  return note.error.field == "one variable" || note.error.field == "what it can say";
+  return note.wrong == Wrong::several_variables || note.wrong == Wrong::cannot_decide;
 }
 
 int blocking(const std::vector<PlanNote>& notes) {
@@ -190,7 +192,7 @@ VerdictPanel::VerdictPanel(PlanEditor& editor, QWidget* parent) : QWidget(parent
   across->addWidget(beside_, 1);
   down->addLayout(across);
   connect(seal_, &QPushButton::clicked, this, [this] {
-    const auto done = editor_.session().seal();
+    const auto done = editor_.session().seal(editor_.style());
     refusal_->setText(PlanEditor::refusal(done));
     refusal_->setVisible(!done);
   });
@@ -251,8 +253,8 @@ void VerdictPanel::fill(const Trial& trial, const std::vector<PlanNote>& notes, 
   const auto head = [&](const QString& s) { down->addWidget(words(s, face(16, Weight::semi_bold), t.ink, page)); };
   const auto forecast = engine_forecast(plan);
   head(QStringLiteral("What it can decide"));
-  auto* decides =
-      words(qt(forecast.sentence), face(15), forecast.kind == EngineForecast::Kind::describe ? t.caution : t.ink, page);
+  auto* decides = words(qt(wording::sentence(forecast, editor_.style())), face(15),
+                        forecast.kind == EngineForecast::Kind::describe ? t.caution : t.ink, page);
   decides->setObjectName(QStringLiteral("decides"));
   down->addWidget(decides);
   down->addSpacing(8);
@@ -261,7 +263,8 @@ void VerdictPanel::fill(const Trial& trial, const std::vector<PlanNote>& notes, 
   down->addSpacing(8);
   const OneVariable one = one_variable(plan);
   head(one.holds ? QStringLiteral("One variable changes.") : QStringLiteral("More than one variable changes."));
-  for (const auto& problem : one.problems) down->addWidget(words(qt(problem), face(15), t.caution, page));
+  for (const auto& problem : one.problems)
+    down->addWidget(words(qt(wording::problem_text(problem, editor_.style())), face(15), t.caution, page));
   if (const QString rest = untied(one); !rest.isEmpty()) down->addWidget(words(rest, face(15), t.soft_ink, page));
   if (!trial.sealed) fill_notes(trial, notes, down);
 }
@@ -269,6 +272,7 @@ void VerdictPanel::fill(const Trial& trial, const std::vector<PlanNote>& notes, 
 void VerdictPanel::fill_notes(const Trial& trial, const std::vector<PlanNote>& notes, QVBoxLayout* down) {
   const Tokens& t = tokens();
   auto* page = down->parentWidget();
+  const wording::NotedPlan noted{trial.draft, editor_.registers(), editor_.attributes()};
   for (const auto weight : {PlanNote::Weight::blocks, PlanNote::Weight::caution}) {
     const bool blocks = weight == PlanNote::Weight::blocks;
     bool first = true;
@@ -280,12 +284,10 @@ void VerdictPanel::fill_notes(const Trial& trial, const std::vector<PlanNote>& n
                               face(16, Weight::semi_bold), t.ink, page));
       }
       first = false;
-      auto* link = new NoteLink(qt(wording::sentence(note.error)), blocks ? t.ink : t.caution, page);
+      auto* link = new NoteLink(qt(wording::sentence(note, noted, editor_.style())), blocks ? t.ink : t.caution, page);
       link->setObjectName(blocks ? QStringLiteral("block") : QStringLiteral("caution"));
       connect(link, &QPushButton::clicked, this,
-              [this, place = place_of(note.error, trial.draft, editor_.registers(), editor_.attributes())] {
-                emit wanted(place);
-              });
+              [this, place = place_of(note, trial.draft, editor_.registers())] { emit wanted(place); });
       down->addWidget(link);
     }
   }
