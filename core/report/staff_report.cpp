@@ -243,7 +243,8 @@ void rule_aside(const Findings& f, const SealedPlan& plan, const Trial& trial, c
              : std::string("No rule was written beforehand.");
   if (trial.rule) {
     const AdoptedRule& rule = *trial.rule;
-    const std::string ended = found.ends_with(".") ? found : found + ".";
+    // An outcome that goes on to single leaves ends with their bracket.
+    const std::string ended = f.rule && !f.rule->leaves.empty() ? found + "." : found;
     if (rule.left)
       out.emplace_back(
           Aside{"Not taken over: " + rule.sentence, fmt::format("{} {} left it: {}", ended, rule.who, rule.why)});

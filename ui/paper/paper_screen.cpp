@@ -331,10 +331,10 @@ std::vector<std::size_t> PaperScreen::open_pairs() const {
   return open;
 }
 
-/// True when these words were named before and nothing has changed since: the lock was meant.
-bool PaperScreen::name_before_lock(std::optional<std::size_t> pair, const QString& words) {
+/// True when these words were named before and nothing has changed since: the lock was meant. `once`: some fields were
+/// entered once.
+bool PaperScreen::name_before_lock(std::optional<std::size_t> pair, const QString& words, bool once) {
   if (words.isEmpty() || (words == named_ && pair == named_pair_)) return true;
-  const bool once = words.contains(QStringLiteral("entered once"));
   const QString button = once ? QStringLiteral("Lock, entered once") : QStringLiteral("Lock as it is");
   show_progress();
   say(words + QStringLiteral("\nIt may stay like this: press “%1”, or go on typing.").arg(button));
@@ -355,8 +355,10 @@ void PaperScreen::lock(std::optional<std::size_t> pair) {
   named_pair_ = named_pair;
   const auto wanted = pair ? std::vector<std::size_t>{*pair} : open_pairs();
   QStringList words, differ;
+  bool once = false;
   for (const auto i : wanted) {
     const LockReview found = port_->review(pairs_[i].id);
+    once = once || !found.once.empty();
     QString name = pair_name(pairs_[i]);
     name[0] = name[0].toUpper();
     if (!found.mismatches.empty())
@@ -370,7 +372,7 @@ void PaperScreen::lock(std::optional<std::size_t> pair) {
             .arg(differ.join(QLatin1Char(' '))));
     return;
   }
-  if (!name_before_lock(pair, words.join(QLatin1Char('\n')))) return;
+  if (!name_before_lock(pair, words.join(QLatin1Char('\n')), once)) return;
   for (const auto i : wanted) {
     auto done = port_->sheet(pairs_[i].id).started && port_->sheet(pairs_[i].id).entered_by == EnteredBy::paper
                     ? Result<std::uint64_t>(0)

@@ -51,7 +51,7 @@ class PaperScreen final : public QWidget {
   void put_day();
   void say(const QString& words);
   void lock(std::optional<std::size_t> pair);
-  bool name_before_lock(std::optional<std::size_t> pair, const QString& words);
+  bool name_before_lock(std::optional<std::size_t> pair, const QString& words, bool once);
   void undo();
   [[nodiscard]] std::vector<std::size_t> open_pairs() const;
 

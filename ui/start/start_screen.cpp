@@ -11,6 +11,7 @@
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <map>
 
 #include "core/base/clock.h"
 #include "core/domain/plan.h"
@@ -34,16 +35,14 @@ QComboBox* filter(const QString& name, const char* object, QWidget* parent) {
   return c;
 }
 
-/// Fills a filter with "all …" and what there is; keeps the choice where it is still there.
-void fill_filter(QComboBox* filter, const QString& all, QStringList entries) {
-  entries.removeDuplicates();
-  entries.sort();
-  entries.prepend(all);
-  const QString chosen = filter->currentText();
+/// Fills a filter with "all …" and what there is, each with its datum; keeps the choice where it is still there.
+void fill_filter(QComboBox* filter, const QString& all, const std::map<QString, QVariant>& entries) {
+  const QVariant chosen = filter->currentData();
   const QSignalBlocker quiet(filter);
   filter->clear();
-  filter->addItems(entries);
-  filter->setCurrentIndex(std::max(0, filter->findText(chosen)));
+  filter->addItem(all);
+  for (const auto& [name, datum] : entries) filter->addItem(name, datum);
+  filter->setCurrentIndex(chosen.isValid() ? std::max(0, filter->findData(chosen)) : 0);
 }
 
 QString stage_text(const store::LedgerRow& row) {
@@ -211,10 +210,10 @@ void StartScreen::set_trials(std::vector<store::LedgerRow> rows, bool book_open,
 }
 
 void StartScreen::fill_filters() {
-  QStringList changes, leaves;
+  std::map<QString, QVariant> changes, leaves;
   for (const auto& row : rows_) {
-    changes << text(lever_name(row.lever.kind));
-    for (const auto& lot : row.lots) leaves << text(lot);
+    changes.emplace(text(lever_name(row.lever.kind)), static_cast<int>(row.lever.kind));
+    for (const auto& lot : row.lots) leaves.emplace(text(lot), text(lot));
   }
   fill_filter(changes_, QStringLiteral("all changes"), changes);
   fill_filter(leaf_, QStringLiteral("all leaves"), leaves);
@@ -241,9 +240,9 @@ bool StartScreen::matches(const store::LedgerRow& row, const QString& wanted) co
 bool StartScreen::fits(const store::LedgerRow& row) const {
   if (!matches(row, search_->text().trimmed())) return false;
   if (const int stage = stage_->currentIndex(); stage > 0 && static_cast<int>(row.stage) != stage - 1) return false;
-  if (changes_->currentIndex() > 0 && text(lever_name(row.lever.kind)) != changes_->currentText()) return false;
+  if (changes_->currentIndex() > 0 && changes_->currentData().toInt() != static_cast<int>(row.lever.kind)) return false;
   return leaf_->currentIndex() <= 0 ||
-         std::ranges::find(row.lots, leaf_->currentText().toStdString()) != row.lots.end();
+         std::ranges::find(row.lots, leaf_->currentData().toString().toStdString()) != row.lots.end();
 }
 
 void StartScreen::set_note(const QString& note) {

@@ -164,13 +164,14 @@ void AttributeRow::set_answer(const std::optional<Direct>& answer, Keep keep) {
 }
 
 void AttributeRow::set_message(const QString& message) {
-  if (message == message_->text()) return;
+  if (message == said_) return;
+  said_ = message;
   message_->setText(message);
   lay_out();
 }
 
 QString AttributeRow::message() const {
-  return message_->text();
+  return said_;
 }
 
 void AttributeRow::paintEvent(QPaintEvent*) {

@@ -5,6 +5,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QVBoxLayout>
+#include <QVariant>
 
 #include "ui/theme/theme.h"
 
@@ -73,12 +74,14 @@ void BlankLine::set_note(const QString& note) {
 
 void BlankLine::show_words() {
   const QString& said = message_text_.isEmpty() ? note_ : message_text_;
-  const QString before = message_->text();
-  if (said == before) return;
+  if (said == said_) return;
+  said_ = said;
   message_->setText(said);
   if (!place_) {
     message_->setVisible(!said.isEmpty());
-  } else if (!said.isEmpty() || place_->text() == before) {
+  } else if (const QVariant own = QVariant::fromValue<QObject*>(this);
+             !said.isEmpty() || place_->property("speaker") == own) {
+    place_->setProperty("speaker", own);
     place_->setText(said);
     place_->setVisible(!said.isEmpty());
   }

@@ -54,7 +54,7 @@ class BlankLine final : public QWidget {
   QLineEdit* line_;
   QLabel* message_;
   QLabel* place_ = nullptr;
-  QString standing_, message_text_, note_;
+  QString standing_, message_text_, note_, said_;
   bool finishing_ = false, wanted_ = false, quiet_ = false;
 };
 

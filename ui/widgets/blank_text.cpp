@@ -6,6 +6,7 @@
 #include <QPainter>
 #include <QTextEdit>
 #include <QVBoxLayout>
+#include <QVariant>
 #include <cmath>
 
 #include "ui/theme/theme.h"
@@ -85,12 +86,14 @@ void BlankText::set_note(const QString& note) {
 
 void BlankText::show_words() {
   const QString& said = message_text_.isEmpty() ? note_ : message_text_;
-  const QString before = words_->text();
-  if (said == before) return;
+  if (said == said_) return;
+  said_ = said;
   words_->setText(said);
   if (!place_) {
     words_->setVisible(!said.isEmpty());
-  } else if (!said.isEmpty() || place_->text() == before) {
+  } else if (const QVariant own = QVariant::fromValue<QObject*>(this);
+             !said.isEmpty() || place_->property("speaker") == own) {
+    place_->setProperty("speaker", own);
     place_->setText(said);
     place_->setVisible(!said.isEmpty());
   }

@@ -44,7 +44,7 @@ class BlankText final : public QWidget {
   QTextEdit* page_;
   QLabel* words_;
   QLabel* place_ = nullptr;
-  QString standing_, message_text_, note_;
+  QString standing_, message_text_, note_, said_;
   bool finishing_ = false, wanted_ = false;
 };
 

@@ -75,10 +75,12 @@ void soften(QWidget* widget, Keep keep) {
   palette.setColor(QPalette::WindowText, ink);
   palette.setColor(QPalette::Text, ink);
   widget->setPalette(palette);
+  constexpr const char* told = "not_kept";  // what else a widget says of itself is left alone
   if (keep == Keep::failed)
     widget->setAccessibleDescription(QStringLiteral("not kept yet"));
-  else if (widget->accessibleDescription() == QStringLiteral("not kept yet"))
+  else if (widget->property(told).toBool())
     widget->setAccessibleDescription({});
+  widget->setProperty(told, keep == Keep::failed);
 }
 
 QString left_text(std::int64_t milliseconds) {

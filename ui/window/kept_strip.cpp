@@ -30,7 +30,9 @@ void KeptStrip::show_not_kept(const QString& why, bool closing) {
   const QString words = QStringLiteral("Not kept on disk: what you entered last stands on screen alone. ") + why;
   close_->setVisible(closing);
   show();
-  if (words_->text() == words) return;
+  // An alert is read out: once for each refusal.
+  if (said_ == why) return;
+  said_ = why;
   words_->setText(words);
   words_->setAccessibleName(words);
   QAccessibleEvent alert(words_, QAccessible::Alert);
@@ -39,6 +41,7 @@ void KeptStrip::show_not_kept(const QString& why, bool closing) {
 
 void KeptStrip::clear() {
   words_->clear();
+  said_.reset();
   hide();
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 #include <QWidget>
+#include <optional>
 
 class QLabel;
 class QPushButton;
@@ -26,6 +27,7 @@ class KeptStrip final : public QWidget {
  private:
   QLabel* words_;
   QPushButton *retry_, *close_;
+  std::optional<QString> said_;  ///< why it was not kept, as last said
 };
 
 }  // namespace likeleaf::ui
