@@ -4,11 +4,11 @@
 #include "core/acts/command_parts.h"
 #include "core/acts/unmask.h"
 #include "core/base/number_text.h"
+#include "core/domain/asked.h"
+#include "core/domain/bench_order.h"
 
 namespace likeleaf::commands {
 namespace {
-
-constexpr std::size_t most_infusions = 50;
 
 struct OpenBrew {
   std::shared_ptr<const Brew> brew;
@@ -30,12 +30,6 @@ Change with_brew(const TrialPtr& trial, Brew brew) {
   const auto id = brew.id;
   next->brews[id] = std::make_shared<const Brew>(std::move(brew));
   return change(std::move(next), Part::brew, record);
-}
-
-int planned_infusions(const Trial& trial, const Brew& brew) {
-  const auto& levels = trial.sealed->plan.lever.levels;
-  const std::size_t planned = brew.level < levels.size() ? levels[brew.level].schedule.size() : 0;
-  return static_cast<int>(std::max({std::size_t{1}, planned, brew.infusions.size()}));
 }
 
 std::string stamp_name(StampKind kind) {
@@ -75,7 +69,7 @@ std::optional<std::int64_t> count_of(const std::optional<Amount<Tag>>& amount) {
 Result<void> check_facts(const PutBrewFacts& facts) {
   if (auto leaf = check_range(count_of(facts.leaf), 1, 1'000'000, "leaf", "more than 0 and up to 1000 g", 3); !leaf)
     return leaf;
-  if (facts.infusions.size() > most_infusions)
+  if (facts.infusions.size() > static_cast<std::size_t>(most_infusions))
     return fail(ErrorKind::too_large, "infusions", std::to_string(facts.infusions.size()),
                 "at most " + std::to_string(most_infusions));
   for (const auto& infusion : facts.infusions) {
@@ -117,17 +111,14 @@ Result<Change> run(const TrialPtr& trial, const TickWeighed& command, const Mome
 Result<Change> run(const TrialPtr& trial, const PutStamp& command, const Moment& now) {
   const auto open = open_brew(*trial, command.brew, "stamp");
   if (!open) return tl::unexpected<Error>(open.error());
-  const int infusions = planned_infusions(*trial, *open->brew);
+  const int infusions = infusion_count(trial->sealed->plan, *open->brew);
   if (command.infusion < 1 || command.infusion > infusions)
     return fail(ErrorKind::bad_value, "infusion", std::to_string(command.infusion),
                 "1 to " + std::to_string(infusions));
-  for (const auto& stamp : open->brew->stamps) {
-    if (stamp.undone || stamp.infusion != command.infusion || stamp.kind < command.kind) continue;
-    // A second stamp of a kind, or one that belongs before another, would make a contact time out of a slip of the
-    // hand.
+  // A second stamp of a kind, or one that belongs before another, would make a contact time out of a slip of the hand.
+  if (const Stamp* other = in_the_way_of(*open->brew, {command.kind, command.infusion}))
     return fail(ErrorKind::not_allowed, stamp_name(command.kind),
-                "after " + stamp_name(stamp.kind) + " at " + clock_text(stamp.at), "undoing that stamp first");
-  }
+                "after " + stamp_name(other->kind) + " at " + clock_text(other->at), "undoing that stamp first");
   Brew brew = *open->brew;
   brew.stamps.push_back({command.kind, command.infusion, now, std::nullopt});
   Change out = with_brew(trial, std::move(brew));
@@ -140,10 +131,9 @@ Result<Change> run(const TrialPtr& trial, const UndoStamp& command, const Moment
   const auto open = open_brew(*trial, command.brew, "stamp");
   if (!open) return tl::unexpected<Error>(open.error());
   Brew brew = *open->brew;
-  const auto newest = std::find_if(brew.stamps.rbegin(), brew.stamps.rend(), [](const Stamp& s) { return !s.undone; });
-  if (newest == brew.stamps.rend())
-    return fail(ErrorKind::not_found, "stamp", "none to undo", "a brew with a stamp that stands");
-  newest->undone = now;
+  const Stamp* newest = last_stamp(brew);
+  if (!newest) return fail(ErrorKind::not_found, "stamp", "none to undo", "a brew with a stamp that stands");
+  brew.stamps[static_cast<std::size_t>(newest - brew.stamps.data())].undone = now;
   // No way back: the moment that was stamped cannot be stamped again.
   return with_brew(trial, std::move(brew));
 }

@@ -29,5 +29,7 @@ inline constexpr std::int64_t first_sip_limit = 1000;
 
 /// Keyed: names levels. For the preparer's view and, after unmask, for Findings. Warm-up brews are left out.
 std::vector<Drift> drifts(const Trial& trial);
+/// Those of one sitting's brews and pairs.
+std::vector<Drift> drifts(const Trial& trial, int sitting);
 
 }  // namespace likeleaf

@@ -5,57 +5,13 @@
 #include <cmath>
 #include <functional>
 #include <memory>
-#include <set>
 
 #include "core/acts/amendment.h"
-#include "core/acts/unmask.h"
+#include "core/acts/bench_sitting.h"
 #include "core/domain/asked.h"
 
 namespace likeleaf {
 namespace {
-
-constexpr std::int64_t far = 1'000'000'000'000;  // imported numbers may be anything; differences must not overflow
-
-std::int64_t bounded(std::int64_t value) {
-  return std::clamp(value, -far, far);
-}
-
-/// Key pairs that count, in serving order: voided pairs and warm-ups are left out.
-std::vector<KeyPair> counted_pairs(const Trial& trial) {
-  std::vector<KeyPair> out;
-  std::set<IdOf<Pair>> seen;
-  for (const BlindServing* serving : live_servings(trial)) {
-    if (!seen.insert(serving->pair).second) continue;
-    const auto pair = resolve_pair(trial, serving->pair);
-    if (pair && pair->kind != PairKind::warm_up) out.push_back(*pair);
-  }
-  return out;
-}
-
-std::int64_t tolerance_of(const Plan& plan, ConstantKind kind) {
-  const Constant* constant = find_constant(plan, kind);
-  return bounded(constant && constant->tolerance ? *constant->tolerance : default_tolerance(kind));
-}
-
-/// What was noted of the first infusion.
-std::optional<std::int64_t> noted(const Brew& brew, ConstantKind kind) {
-  if (kind == ConstantKind::leaf_dose) return brew.leaf ? std::optional(brew.leaf->count()) : std::nullopt;
-  if (kind == ConstantKind::steep_time) {
-    const auto steep = contact_time(brew, 1);
-    return steep ? std::optional(steep->count()) : std::nullopt;
-  }
-  if (brew.infusions.empty()) return std::nullopt;
-  const Infusion& made = brew.infusions.front();
-  if (kind == ConstantKind::water_mass) return made.water ? std::optional(made.water->count()) : std::nullopt;
-  return made.pour ? std::optional(made.pour->milli_celsius()) : std::nullopt;
-}
-
-const Stamp* standing(const Brew& brew, StampKind kind) {
-  const Stamp* found = nullptr;
-  for (const auto& stamp : brew.stamps)
-    if (stamp.kind == kind && !stamp.undone) found = &stamp;
-  return found;
-}
 
 using Value = std::function<std::optional<double>(const Brew&, const Brew&)>;
 
@@ -131,8 +87,8 @@ std::vector<RidingAlong> measure_constants(const Plan& plan, const std::vector<B
   for (const auto& [kind, what] : measured) {
     if (set_by_lever(plan, kind)) continue;
     const auto mean = mean_over(pairs, [&](const Brew& a, const Brew& b) -> std::optional<double> {
-      const auto value_a = noted(a, kind);
-      const auto value_b = noted(b, kind);
+      const auto value_a = as_brewed(a, kind, 1);
+      const auto value_b = as_brewed(b, kind, 1);
       if (!value_a || !value_b) return std::nullopt;
       return static_cast<double>(bounded(*value_b) - bounded(*value_a)) / 1000.0;
     });

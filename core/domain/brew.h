@@ -1,5 +1,6 @@
 #pragma once
 // The keyed side: what the preparer brewed and when. Never included by a taster's screen or print.
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -58,6 +59,9 @@ struct Brew {
 
 /// Mid-pour to mid-drain where all four stamps are there; else the typed steep; else nothing.
 std::optional<Duration> contact_time(const Brew& brew, int infusion);
+/// What one infusion (1-based) really was: leaf dose (one for all infusions), water mass, water temperature or steep
+/// time, in the kind's unit; nothing where it was not noted.
+std::optional<std::int64_t> as_brewed(const Brew& brew, ConstantKind kind, int infusion);
 
 /// A pair on the table: when it was served and how warm each cup was at first sip.
 struct ServedPair {

@@ -10,6 +10,7 @@
 
 #include "core/acts/unmask.h"
 #include "core/codec/codec.h"
+#include "core/domain/asked.h"
 
 namespace likeleaf::exchange {
 namespace {
@@ -83,7 +84,7 @@ class Tables {
     std::sort(brews.begin(), brews.end(),
               [](const Brew* a, const Brew* b) { return std::tie(a->number, a->id) < std::tie(b->number, b->id); });
     for (const auto* brew : brews)
-      for (std::size_t i = 0; i < std::max<std::size_t>(brew->infusions.size(), 1); ++i) brew_row(out, *brew, i);
+      for (int i = 1; i <= infusion_count(sealed_.plan, *brew); ++i) brew_row(out, *brew, i);
     return out.take();
   }
 
@@ -215,9 +216,9 @@ class Tables {
     else
       out.blank();
   }
-  void brew_row(CsvWriter& out, const Brew& brew, std::size_t i) const {
-    const Infusion infusion = i < brew.infusions.size() ? brew.infusions[i] : Infusion{};
-    const int number = static_cast<int>(i) + 1;
+  void brew_row(CsvWriter& out, const Brew& brew, int number) const {
+    const auto index = static_cast<std::size_t>(number - 1);
+    const Infusion infusion = index < brew.infusions.size() ? brew.infusions[index] : Infusion{};
     out.number(sealed_.plan.number).number(brew.number).text(lot_code(sealed_.registers, brew.lot)).number(brew.set);
     out.text(machine_level(sealed_.plan.lever, brew.level)).number(brew.sitting).number(brew.portion);
     maybe(out, brew.leaf);

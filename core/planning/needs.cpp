@@ -1,7 +1,8 @@
 #include "core/planning/needs.h"
 
 #include <algorithm>
-#include <limits>
+
+#include "core/domain/asked.h"
 
 namespace likeleaf {
 namespace {
@@ -10,7 +11,6 @@ namespace {
 constexpr int most_brew_pairs = 40;
 constexpr int most_pairs_in_a_sitting = 100;
 constexpr int most_sittings = 400;
-constexpr std::int64_t most_milligrams = 100'000'000;
 constexpr std::int64_t most_cup_microlitres = 10'000'000;
 constexpr std::int64_t minutes_for_a_pair = 6;
 constexpr std::int64_t minutes_for_the_reference_pair = 10;
@@ -52,19 +52,6 @@ int sitting_count(const Plan& plan) {
   for (const auto& control : plan.controls)
     if (control.sitting <= std::min(sets, most_sittings)) sittings = std::max(sittings, control.sitting);
   return sittings;
-}
-
-std::optional<Mass> mass_of_lever(const Plan& plan, LeverKind kind, std::size_t level) {
-  if (plan.lever.kind != kind || level >= plan.lever.levels.size()) return std::nullopt;
-  const auto& value = plan.lever.levels[level].value;
-  if (!value) return std::nullopt;
-  return Mass(std::clamp<std::int64_t>(*value, 0, most_milligrams));
-}
-
-std::optional<Mass> mass_of_constant(const Plan& plan, ConstantKind kind) {
-  const Constant* constant = find_constant(plan, kind);
-  if (!constant || !constant->target) return std::nullopt;
-  return Mass(std::clamp<std::int64_t>(*constant->target, 0, most_milligrams));
 }
 
 /// How many cups of one taster come from one brew of a contrast set: the reference stands in every contrast.
@@ -172,23 +159,6 @@ std::vector<SittingShape> sitting_shapes(const Plan& plan) {
     emptiest->contrast_pairs += size;
   }
   return shapes;
-}
-
-std::optional<Mass> planned_leaf(const Plan& plan, std::size_t level) {
-  if (level >= plan.lever.levels.size()) level = plan.lever.reference();
-  if (const auto set = mass_of_lever(plan, LeverKind::leaf_dose, level)) return set;
-  return mass_of_constant(plan, ConstantKind::leaf_dose);
-}
-
-std::optional<Mass> planned_water(const Plan& plan, std::size_t level) {
-  if (level >= plan.lever.levels.size()) level = plan.lever.reference();
-  if (level < plan.lever.levels.size() && !plan.lever.levels[level].schedule.empty()) {
-    std::int64_t sum = 0;
-    for (const auto& infusion : plan.lever.levels[level].schedule)
-      sum = std::min(most_milligrams, sum + std::clamp<std::int64_t>(infusion.water.count(), 0, most_milligrams));
-    return Mass(sum);
-  }
-  return mass_of_constant(plan, ConstantKind::water_mass);
 }
 
 std::optional<Volume> liquor_of_a_brew(const Plan& plan, std::size_t level) {

@@ -64,11 +64,8 @@ struct SittingShape {
 /// Controls on sittings that do not exist are not in any shape; check() blocks them.
 std::vector<SittingShape> sitting_shapes(const Plan& plan);
 
-/// Leaf and water of one brew at a level (an index past the last counts as the reference): the lever's value or
-/// schedule where the lever sets it, else the constant; nothing where neither says it.
-std::optional<Mass> planned_leaf(const Plan& plan, std::size_t level);
-std::optional<Mass> planned_water(const Plan& plan, std::size_t level);
-/// What one brew pours into cups: water less what the leaf keeps (2 to 4 g a gram are usual, 3 is taken; 1 g is 1 ml).
+/// What one brew at a level pours into cups: its planned water less what the leaf keeps (2 to 4 g a gram are usual, 3
+/// is taken; 1 g is 1 ml).
 std::optional<Volume> liquor_of_a_brew(const Plan& plan, std::size_t level);
 
 Needs needs(const Plan& plan, const Registers& registers);

@@ -3,42 +3,24 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/domain/asked.h"
+
 namespace likeleaf {
 namespace {
 
-constexpr std::int64_t far = 1'000'000'000;  // drafts may hold anything; sums stay far from overflow
-
-struct Totals {
-  std::int64_t water = 0, contact = 0;
-  double mean_pour = 0;
-};
-
-Totals totals(const std::vector<InfusionPlan>& schedule) {
-  Totals out;
-  double heat = 0;
-  for (const auto& infusion : schedule) {
-    const std::int64_t water = std::clamp<std::int64_t>(infusion.water.count(), 0, far);
-    out.water = std::min(far, out.water + water);
-    out.contact = std::min(far, out.contact + std::clamp<std::int64_t>(infusion.steep.count(), 0, far));
-    heat += static_cast<double>(infusion.pour.milli_celsius()) * static_cast<double>(water);
-  }
-  if (out.water > 0) out.mean_pour = heat / static_cast<double>(out.water);
-  return out;
-}
-
 /// In which totals the schedules of the levels differ.
 std::vector<ScheduleTotal> schedule_differences(const Lever& lever) {
-  std::vector<Totals> all;
+  std::vector<ScheduleTotals> all;
   for (const auto& level : lever.levels)
-    if (!level.schedule.empty()) all.push_back(totals(level.schedule));
+    if (!level.schedule.empty()) all.push_back(totals_of(level.schedule));
   std::vector<ScheduleTotal> out;
   const auto differs = [&](auto member) {
-    return std::ranges::any_of(all, [&](const Totals& t) { return t.*member != all.front().*member; });
+    return std::ranges::any_of(all, [&](const ScheduleTotals& t) { return t.*member != all.front().*member; });
   };
   if (all.size() < 2) return out;
-  if (differs(&Totals::water)) out.push_back(ScheduleTotal::water);
-  if (differs(&Totals::contact)) out.push_back(ScheduleTotal::contact_time);
-  if (differs(&Totals::mean_pour)) out.push_back(ScheduleTotal::mean_pour_temperature);
+  if (differs(&ScheduleTotals::water)) out.push_back(ScheduleTotal::water);
+  if (differs(&ScheduleTotals::contact)) out.push_back(ScheduleTotal::contact_time);
+  if (differs(&ScheduleTotals::mean_pour)) out.push_back(ScheduleTotal::mean_pour_temperature);
   return out;
 }
 
@@ -78,10 +60,7 @@ double pour_alignment(const Plan& plan) {
 }
 
 double steep_seconds(const Plan& plan, std::size_t level) {
-  const Level& l = plan.lever.levels[level];
-  if (!l.schedule.empty()) return static_cast<double>(totals(l.schedule).contact) / 1000.0;
-  if (plan.lever.kind == LeverKind::steep_time && l.value) return static_cast<double>(*l.value) / 1000.0;
-  return 0;
+  return static_cast<double>(planned_contact(plan, level).count()) / 1000.0;
 }
 
 /// Both poured together, the level that steeps longer is ready later and stands for less time: the largest difference.

@@ -6,6 +6,7 @@
 
 #include "core/acts/agreed_words.h"
 #include "core/base/number_text.h"
+#include "core/domain/asked.h"
 #include "core/report/views.h"
 #include "core/wording/attribute_text.h"
 #include "core/wording/findings_text.h"
@@ -155,10 +156,11 @@ void record_tables(const Unmasked& unmasked, const Style& style, std::vector<Blo
   std::sort(ordered.begin(), ordered.end(), [](const Brew* a, const Brew* b) { return a->number < b->number; });
   for (const auto* b : ordered) {
     std::string water = "–", pour = "–", steep = "–";
-    for (std::size_t i = 0; i < b->infusions.size(); ++i) {
+    const auto count = static_cast<std::size_t>(infusion_count(unmasked.plan().plan, *b));
+    for (std::size_t i = 0; i < count; ++i) {
       const std::string sep = i == 0 ? "" : "; ";
       if (i == 0) water = pour = steep = "";
-      const auto& in = b->infusions[i];
+      const Infusion in = i < b->infusions.size() ? b->infusions[i] : Infusion{};
       water += sep + (in.water ? mass_text(*in.water, style) : "–");
       pour += sep + (in.pour ? temperature_text(*in.pour, style) : "–");
       const auto contact = contact_time(*b, static_cast<int>(i) + 1);

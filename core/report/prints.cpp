@@ -6,8 +6,11 @@
 #include <map>
 #include <set>
 
+#include "core/acts/bench_sitting.h"
 #include "core/base/number_text.h"
+#include "core/domain/asked.h"
 #include "core/planning/needs.h"
+#include "core/wording/amount_text.h"
 #include "core/wording/cautions.h"
 #include "core/wording/lever_text.h"
 #include "core/wording/plan_text.h"
@@ -16,8 +19,7 @@ namespace likeleaf::report {
 namespace {
 
 constexpr const char* times_sign = "\u00D7";
-// What hands usually take for a pour, a drain and the pause before the next pour: only to lay out the clock.
-constexpr Duration usual_pour = seconds(15), usual_drain = seconds(18), usual_pause = seconds(30);
+constexpr UsualTimes usual;  // nothing is stamped yet; only to lay out the clock
 constexpr Temperature cool_water = celsius(20);
 
 std::string scope_ending(const PrintScope& scope) {
@@ -32,25 +34,17 @@ std::string lot_code(const Trial& trial, IdOf<Lot> id) {
 }
 
 /// One pair that is still served, with what its codes hold.
-struct TablePair {
+struct KeyedPair {
+  TablePair table;
   KeyPair key;
-  int place = 0, cups = 0;  ///< cups of each of its two codes
-  bool again = false;
 };
 
-std::vector<TablePair> pairs_on_the_table(const Trial& trial, const PrintScope& scope) {
-  std::vector<TablePair> out;
-  for (const auto* serving : live_servings(trial)) {
-    if (!scope.holds(*serving)) continue;
-    const auto found = std::ranges::find(out, serving->pair, [](const TablePair& p) { return p.key.id; });
-    if (found != out.end()) {
-      ++found->cups;
-      continue;
-    }
-    if (auto key = resolve_pair(trial, serving->pair))
-      out.push_back({std::move(*key), serving->place, 1, serving->instead_of.has_value()});
-  }
-  std::ranges::stable_sort(out, {}, [](const TablePair& p) { return std::pair(p.key.sitting, p.place); });
+std::vector<KeyedPair> pairs_on_the_table(const Trial& trial, const PrintScope& scope) {
+  auto servings = live_servings(trial);
+  std::erase_if(servings, [&](const BlindServing* s) { return !scope.holds(*s); });
+  std::vector<KeyedPair> out;
+  for (const auto& pair : pairs_of(servings))
+    if (auto key = resolve_pair(trial, pair.id)) out.push_back({pair, std::move(*key)});
   return out;
 }
 
@@ -84,7 +78,7 @@ const Brew* jug_mate(const Trial& trial, const Brew& first, const std::set<IdOf<
   return found;
 }
 
-std::vector<BrewRow> brew_rows(const Trial& trial, const std::vector<TablePair>& pairs) {
+std::vector<BrewRow> brew_rows(const Trial& trial, const std::vector<KeyedPair>& pairs) {
   std::set<IdOf<Brew>> named;
   for (const auto& serving : trial.servings)
     if (const auto pair = resolve_pair(trial, serving.pair)) named.insert({pair->cup_a.brew, pair->cup_b.brew});
@@ -97,8 +91,8 @@ std::vector<BrewRow> brew_rows(const Trial& trial, const std::vector<TablePair>&
   for (const auto& pair : pairs) {
     const Brew* a = brew_of(trial, pair.key.cup_a.brew);
     const Brew* b = brew_of(trial, pair.key.cup_b.brew);
-    if (a) row(*a).into.push_back({pair.key.code_a, pair.cups, pair.key.cup_a.dilution});
-    if (b) row(*b).into.push_back({pair.key.code_b, pair.cups, pair.key.cup_b.dilution});
+    if (a) row(*a).into.push_back({pair.key.code_a, pair.table.cups, pair.key.cup_a.dilution});
+    if (b) row(*b).into.push_back({pair.key.code_b, pair.table.cups, pair.key.cup_b.dilution});
     if (pair.key.kind != PairKind::yardstick || !a) continue;
     if (const Brew* mate = jug_mate(trial, *a, named)) {
       row(*a).pooled_with = mate;
@@ -120,40 +114,29 @@ std::string infusion_text(Mass water, std::optional<Temperature> pour, const Sty
   return out;
 }
 
-std::optional<std::int64_t> target(const Plan& plan, ConstantKind kind, std::size_t level) {
-  if (constant_of(plan.lever.kind) == kind && is_numeric(plan.lever.kind) && level < plan.lever.levels.size())
-    return plan.lever.levels[level].value;
-  const Constant* held = find_constant(plan, kind);
-  return held ? held->target : std::nullopt;
-}
-
 struct Recipe {
   std::vector<std::string> water, steep;  ///< one line an infusion
-  Duration steeps;                        ///< all of them together
 };
 
 Recipe recipe_of(const Plan& plan, std::size_t level, const Style& style) {
   Recipe out;
-  if (level < plan.lever.levels.size() && !plan.lever.levels[level].schedule.empty()) {
+  if (const auto schedule = schedule_of(plan, level); !schedule.empty()) {
     int number = 0;
-    for (const auto& one : plan.lever.levels[level].schedule) {
+    for (const auto& one : schedule) {
       ++number;
       out.water.push_back(fmt::format("{}. {}", number, infusion_text(one.water, one.pour, style)));
       out.steep.push_back(fmt::format("{}. {}", number, duration_text(one.steep, style)));
-      out.steeps = out.steeps + one.steep;
     }
     return out;
   }
-  const auto pour = target(plan, ConstantKind::water_temperature, level);
+  const auto pour = asked(plan, ConstantKind::water_temperature, level, 1);
   const auto water = planned_water(plan, level);
   if (water)
-    out.water.push_back(infusion_text(*water, pour ? std::optional(Temperature(*pour)) : std::nullopt, style));
+    out.water.push_back(infusion_text(*water, pour ? std::optional(Temperature(pour->value)) : std::nullopt, style));
   else if (pour)
-    out.water.push_back("at " + temperature_text(Temperature(*pour), style));
-  if (const auto steep = target(plan, ConstantKind::steep_time, level)) {
-    out.steeps = Duration(*steep);
-    out.steep.push_back(duration_text(out.steeps, style));
-  }
+    out.water.push_back("at " + temperature_text(Temperature(pour->value), style));
+  if (const auto steep = asked(plan, ConstantKind::steep_time, level, 1))
+    out.steep.push_back(duration_text(Duration(steep->value), style));
   return out;
 }
 
@@ -246,8 +229,7 @@ Table brewing(const Trial& trial, const std::vector<BrewRow>& rows, const Style&
                                   leaf ? ", " + mass_text(*leaf, style) : "", no_break_space, brew.portion),
                       level_text(plan.lever, brew.level, style), joined(recipe.water, "\n"), joined(recipe.steep, "\n"),
                       fillings_text(plan, row, style), "", ""});
-    const auto pours = static_cast<std::int64_t>(std::max<std::size_t>(1, recipe.water.size()));
-    at = at + recipe.steeps + Duration((usual_pour + usual_drain).count() / 2) * pours + usual_pause;
+    at = at + time_in_hand(plan, brew.level, usual);
   }
   return t;
 }
@@ -257,7 +239,7 @@ std::string brew_number(const Trial& trial, IdOf<Brew> id) {
   return brew ? std::to_string(brew->number) : "?";
 }
 
-Table serving(const Trial& trial, const std::vector<TablePair>& pairs, const Style& style) {
+Table serving(const Trial& trial, const std::vector<KeyedPair>& pairs, const Style& style) {
   const Plan& plan = trial.sealed->plan;
   Table t;
   t.columns = {"Serve", "What it is", "Code, from brew", "Code, from brew", "Served at", "First sip"};
@@ -269,34 +251,15 @@ Table serving(const Trial& trial, const std::vector<TablePair>& pairs, const Sty
     const auto side = [&](BlindCode code, const KeyCup& cup, std::size_t level) {
       std::string out = fmt::format("{} ← brew{}{}, {}", code.text(), no_break_space, brew_number(trial, cup.brew),
                                     level_text(plan.lever, level, style));
-      if (cup.dilution.count() > 0) out += "\n" + cup_text(plan, {code, pair.cups, cup.dilution}, style);
+      if (cup.dilution.count() > 0) out += "\n" + cup_text(plan, {code, pair.table.cups, cup.dilution}, style);
       return out;
     };
-    std::string place = pair.place == 0 ? "warm-up" : fmt::format("pair{}{}", no_break_space, pair.place);
-    if (pair.again) place += " again";
+    std::string place = pair.table.place == 0 ? "warm-up" : fmt::format("pair{}{}", no_break_space, pair.table.place);
+    if (pair.table.again) place += " again";
     t.rows.push_back({place, what, side(pair.key.code_a, pair.key.cup_a, pair.key.level_a),
                       side(pair.key.code_b, pair.key.cup_b, pair.key.level_b), "", ""});
   }
   return t;
-}
-
-std::string quantity(ConstantKind kind, std::int64_t value, const Style& style) {
-  switch (kind) {
-    case ConstantKind::leaf_dose:
-    case ConstantKind::water_mass:
-      return mass_text(Mass(value), style);
-    case ConstantKind::water_temperature:
-    case ConstantKind::tasting_temperature:
-      return temperature_text(Temperature(value), style);
-    default:
-      return duration_text(Duration(value), style);
-  }
-}
-
-std::string tolerance(ConstantKind kind, std::int64_t value, const Style& style) {
-  if (kind == ConstantKind::water_temperature || kind == ConstantKind::tasting_temperature)
-    return step_text(TemperatureStep(value), style);
-  return quantity(kind, value, style);
 }
 
 /// What stays the same for every brew, a line each.
@@ -304,8 +267,7 @@ std::vector<std::string> held(const Plan& plan, const Style& style) {
   std::vector<std::string> out;
   for (const auto& c : plan.constants) {
     std::string line = c.kind == ConstantKind::other && !c.name.empty() ? c.name : constant_name(c.kind);
-    if (c.target) line += " " + quantity(c.kind, *c.target, style);
-    if (c.target && c.tolerance && *c.tolerance > 0) line += " ± " + tolerance(c.kind, *c.tolerance, style);
+    if (c.target) line += " " + wording::held_text(c.kind, *c.target, c.tolerance, style);
     if (!c.text.empty()) line += ": " + c.text;
     out.push_back(std::move(line));
   }
@@ -349,7 +311,7 @@ void add_sitting(Document& document, const Trial& trial, const PrintScope& scope
   const auto rows = brew_rows(trial, pairs);
   if (pairs.empty()) return;
   int cups = 0;
-  for (const auto& pair : pairs) cups += 2 * pair.cups;
+  for (const auto& pair : pairs) cups += 2 * pair.table.cups;
   std::int64_t water = 0;
   for (const auto& row : rows) water += planned_water(plan, row.brew->level).value_or(Mass{}).count();
   if (!document.blocks.empty()) add(document, PageBreak{});
@@ -365,8 +327,8 @@ void add_sitting(Document& document, const Trial& trial, const PrintScope& scope
   add(document,
       Paragraph{fmt::format("Pour times: when pour, drain and pause take about {}, {} and {}. Steep: from mid-pour to "
                             "mid-drain. Mixed water: boiling taken as {}, cool as {}; trust the thermometer.",
-                            duration_text(usual_pour, style), duration_text(usual_drain, style),
-                            duration_text(usual_pause, style), temperature_text(celsius(100), style),
+                            duration_text(usual.pour, style), duration_text(usual.drain, style),
+                            duration_text(usual.between, style), temperature_text(celsius(100), style),
                             temperature_text(cool_water, style)),
                 Paragraph::Tone::soft});
   for (const auto& one : short_brews(trial, rows, style)) add(document, Paragraph{one, Paragraph::Tone::caution});

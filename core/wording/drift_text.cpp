@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/base/number_text.h"
+#include "core/wording/amount_text.h"
 
 namespace likeleaf::wording {
 
@@ -17,19 +18,6 @@ std::string ordinal(int n) {
   return n >= 1 && n < static_cast<int>(words.size()) ? words[static_cast<std::size_t>(n)] : fmt::format("{}th", n);
 }
 
-std::string constant_value(ConstantKind kind, std::int64_t value, const Style& style) {
-  switch (kind) {
-    case ConstantKind::leaf_dose:
-    case ConstantKind::water_mass:
-      return mass_text(Mass(value), style);
-    case ConstantKind::water_temperature:
-    case ConstantKind::tasting_temperature:
-      return temperature_text(Temperature(value), style);
-    default:
-      return duration_text(Duration(value), style);
-  }
-}
-
 // A time that is watched, not set: "14 min 25 s".
 std::string minutes_and_seconds(std::int64_t ms, const Style& style) {
   const std::int64_t minutes = ms / 60'000, rest = ms % 60'000;
@@ -37,12 +25,6 @@ std::string minutes_and_seconds(std::int64_t ms, const Style& style) {
   std::string out = fmt::format("{}{}min", minutes, no_break_space);
   if (rest != 0) out += no_break_space + duration_text(Duration(rest), style);
   return out;
-}
-
-std::string constant_step(ConstantKind kind, std::int64_t value, const Style& style) {
-  if (kind == ConstantKind::water_temperature || kind == ConstantKind::tasting_temperature)
-    return step_text(TemperatureStep(value), style);
-  return constant_value(kind, value, style);
 }
 
 }  // namespace
@@ -58,9 +40,9 @@ std::string drift_text(const Drift& d, const std::string& lot, const SealedPlan&
     return fmt::format("{}: stood ready for {} before it was served, {} at most", where,
                        minutes_and_seconds(d.actual, style), minutes_and_seconds(d.planned + d.tolerance, style));
   if (d.what == ConstantKind::chill) return where + ": chilled another way than planned";
-  return fmt::format("{}: {} {} for {}, {} past the ±{} allowed", where, constant_name(d.what),
-                     constant_value(d.what, d.actual, style), constant_value(d.what, d.planned, style),
-                     constant_step(d.what, std::abs(d.past()), style), constant_step(d.what, d.tolerance, style));
+  return fmt::format("{}: {} {} for {}, {} past the {} allowed", where, constant_name(d.what),
+                     amount_text(d.what, d.actual, style), amount_text(d.what, d.planned, style),
+                     difference_text(d.what, std::abs(d.past()), style), tolerance_text(d.what, d.tolerance, style));
 }
 
 std::string drift_effect(const Drift& d) {

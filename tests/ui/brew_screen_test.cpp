@@ -10,9 +10,9 @@
 #include <QPushButton>
 #include <QtTest>
 
+#include "core/acts/bench_sitting.h"
 #include "tests/core/store/bench_book.h"
 #include "ui/brew/brew_lanes.h"
-#include "ui/brew/brew_model.h"
 #include "ui/brew/brew_screen.h"
 #include "ui/widgets/blank_line.h"
 #include "ui/widgets/clock_face.h"
@@ -59,7 +59,7 @@ struct Kitchen {
   [[nodiscard]] QString words(const char* label) const { return child<QLabel>(label)->text(); }
   [[nodiscard]] std::vector<const Brew*> brews() {
     kept = session->trial();
-    return ui::brews_of_sitting(*kept, 1);
+    return brews_of_sitting(*kept, 1);
   }
   /// The first brew of the sitting, from pour to chill.
   void brew_one(int steep_s) {
@@ -349,7 +349,7 @@ TEST(BrewScreen, a_draft_and_a_self_blinded_trial_say_what_to_do) {
   QTest::mouseClick(screen.findChild<QPushButton*>("without_key"), Qt::LeftButton);
   EXPECT_FALSE(screen.key_open());
   QTest::keyClick(screen.findChild<QPushButton*>("stamp"), Qt::Key_Space);
-  EXPECT_EQ(ui::brews_of_sitting(*session->trial(), 1).front()->stamps.size(), 1U);
+  EXPECT_EQ(brews_of_sitting(*session->trial(), 1).front()->stamps.size(), 1U);
   for (auto* l : screen.findChildren<QLabel*>())
     EXPECT_FALSE(l->isVisible() && (l->text().contains("3\u00A0g") || l->text().contains("5\u00A0g")))
         << l->text().toStdString();

@@ -4,44 +4,10 @@
 #include <QString>
 #include <QWidget>
 #include <cstdint>
-#include <optional>
-#include <vector>
 
-#include "core/base/clock.h"
-#include "core/base/style.h"
-#include "core/domain/trial.h"
+#include "ui/brew/lane_board.h"
 
 namespace likeleaf::ui {
-
-enum class LanePart { pour, steep, drain, chill, hold };
-
-struct LaneSegment {
-  LanePart part = LanePart::pour;
-  std::int64_t from = 0, to = 0;  ///< ms from the sitting's first pour
-  bool planned = false;           ///< not stamped yet: paler
-};
-struct Lane {
-  IdOf<Brew> brew;
-  int number = 0;
-  QString label;
-  QString said;  ///< the lane in words, for screen readers
-  std::vector<LaneSegment> segments;
-};
-struct LaneMark {
-  std::int64_t at = 0;
-  int lane_from = 0, lane_to = 0;
-  QString text;  ///< "served pair 2", "serve pair 2"
-};
-struct LaneBoard {
-  std::vector<Lane> lanes;
-  std::vector<LaneMark> marks;
-  std::optional<std::int64_t> now;
-  std::int64_t end = 600'000;             ///< ms
-  QString hold = QStringLiteral("hold");  ///< how a brew waits for its pair
-};
-
-/// `with_lot`: the key is open, lots stand beside the numbers.
-LaneBoard lane_board(const Trial& trial, int sitting, const Moment& now, bool with_lot, const Style& style);
 
 class BrewLanes final : public QWidget {
   Q_OBJECT

@@ -6,6 +6,8 @@
 #include <QPushButton>
 #include <QSignalBlocker>
 
+#include "core/acts/bench_sitting.h"
+#include "core/wording/brew_text.h"
 #include "core/wording/errors.h"
 #include "ui/theme/theme.h"
 
@@ -13,13 +15,17 @@ namespace likeleaf::ui::brewing {
 
 QLabel* label(const QString& words, const QFont& font, const QColor& color, QWidget* parent) {
   auto* l = new QLabel(words, parent);
-  l->setFont(font);
-  l->setWordWrap(true);
-  l->setTextFormat(Qt::PlainText);
-  QPalette p = l->palette();
-  p.setColor(QPalette::WindowText, color);
-  l->setPalette(p);
+  dress_as_label(l, font, color);
   return l;
+}
+
+void dress_as_label(QLabel* label, const QFont& font, const QColor& color) {
+  label->setFont(font);
+  label->setWordWrap(true);
+  label->setTextFormat(Qt::PlainText);
+  QPalette p = label->palette();
+  p.setColor(QPalette::WindowText, color);
+  label->setPalette(p);
 }
 
 QPushButton* button(const QString& words, const char* object, QWidget* parent, bool filled) {
@@ -49,12 +55,16 @@ QComboBox* choice(const QString& name, const char* object, QWidget* parent) {
 }
 
 QFrame* card(QWidget* parent) {
-  const Tokens& t = tokens();
   auto* f = new QFrame(parent);
-  f->setObjectName(QStringLiteral("card"));
-  f->setStyleSheet(QStringLiteral("QFrame#card{background:%1;border:1px solid %2;border-radius:8px;}")
-                       .arg(t.sheet.name(), t.line.name()));
+  dress_as_card(f);
   return f;
+}
+
+void dress_as_card(QFrame* frame) {
+  const Tokens& t = tokens();
+  frame->setObjectName(QStringLiteral("card"));
+  frame->setStyleSheet(QStringLiteral("QFrame#card{background:%1;border:1px solid %2;border-radius:8px;}")
+                           .arg(t.sheet.name(), t.line.name()));
 }
 
 QString said(const Error& error) {
@@ -71,6 +81,17 @@ void fill(QComboBox* choice, const std::vector<Entry>& entries) {
   for (const auto& e : entries) choice->addItem(e.name, e.id);
   const int at = choice->findData(chosen);
   choice->setCurrentIndex(at >= 0 ? at : (entries.empty() ? -1 : 0));
+}
+
+void fill_pairs(QComboBox* choice, const Trial& trial, int sitting) {
+  std::vector<Entry> entries;
+  for (const auto& pair : pairs_of_sitting(trial, sitting))
+    entries.push_back({text(wording::pair_name(pair.place, pair.again)), text(pair.id.text())});
+  fill(choice, entries);
+}
+
+std::optional<IdOf<Pair>> chosen_pair(const QComboBox* choice) {
+  return IdOf<Pair>::parse(choice->currentData().toString().toStdString());
 }
 
 }  // namespace likeleaf::ui::brewing

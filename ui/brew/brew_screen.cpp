@@ -12,14 +12,19 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "core/acts/bench_sitting.h"
+#include "core/wording/brew_text.h"
 #include "ui/brew/brew_lanes.h"
-#include "ui/brew/brew_model.h"
 #include "ui/brew/brew_parts.h"
+#include "ui/brew/cooling_card.h"
+#include "ui/brew/drift_line.h"
+#include "ui/brew/next_card.h"
 #include "ui/brew/note_panel.h"
+#include "ui/brew/now_card.h"
 #include "ui/brew/prepare_page.h"
-#include "ui/brew/table_panels.h"
+#include "ui/brew/serve_panel.h"
+#include "ui/brew/void_panel.h"
 #include "ui/theme/theme.h"
-#include "ui/widgets/clock_face.h"
 
 namespace likeleaf::ui {
 
@@ -73,9 +78,12 @@ void BrewScreen::build_top() {
   bench->setSpacing(12);
   auto* cards = new QHBoxLayout;
   cards->setSpacing(18);
-  cards->addWidget(build_now(), 14);
-  cards->addWidget(build_next(), 11);
-  cards->addWidget(build_cooling(), 10);
+  now_ = new NowCard(style_, bench_);
+  next_ = new NextCard(style_, bench_);
+  cooling_ = new CoolingCard(style_, bench_);
+  cards->addWidget(now_, 14);
+  cards->addWidget(next_, 11);
+  cards->addWidget(cooling_, 10);
   bench->addLayout(cards);
   auto* board = card(bench_);
   auto* inside = new QVBoxLayout(board);
@@ -112,78 +120,6 @@ void BrewScreen::build_top() {
   connect(lanes_, &BrewLanes::chosen, this, &BrewScreen::choose);
 }
 
-QWidget* BrewScreen::build_now() {
-  const Tokens& t = tokens();
-  auto* box = card(bench_);
-  auto* across = new QHBoxLayout(box);
-  across->setContentsMargins(24, 10, 24, 10);
-  auto* left = new QVBoxLayout;
-  left->addStretch(1);
-  now_brew_ = label({}, face(15), t.soft_ink, box);
-  now_brew_->setObjectName(QStringLiteral("now_brew"));
-  now_act_ = label({}, face(40, Weight::semi_bold), t.ink, box);
-  now_act_->setObjectName(QStringLiteral("now_act"));
-  now_act_->setWordWrap(false);
-  now_recipe_ = label({}, face(24, Weight::semi_bold), t.ink, box);
-  now_recipe_->setObjectName(QStringLiteral("now_recipe"));
-  now_recipe_->setWordWrap(false);
-  now_hint_ = label({}, face(15), t.soft_ink, box);
-  left->addWidget(now_brew_);
-  left->addWidget(now_act_);
-  left->addWidget(now_recipe_);
-  left->addWidget(now_hint_);
-  left->addStretch(1);
-  across->addLayout(left, 1);
-  auto* right = new QVBoxLayout;
-  right->addStretch(1);
-  face_ = new ClockFace(box);
-  face_->setObjectName(QStringLiteral("clock"));
-  face_of_ = label({}, face(15), t.soft_ink, box);
-  face_of_->setObjectName(QStringLiteral("clock_of"));
-  face_of_->setAlignment(Qt::AlignRight);
-  right->addWidget(face_);
-  right->addWidget(face_of_);
-  right->addStretch(1);
-  across->addLayout(right, 1);
-  return box;
-}
-
-QWidget* BrewScreen::build_next() {
-  const Tokens& t = tokens();
-  auto* box = card(bench_);
-  auto* down = new QVBoxLayout(box);
-  down->setContentsMargins(18, 14, 18, 12);
-  down->setSpacing(4);
-  next_head_ = label({}, face(15), t.soft_ink, box);
-  next_head_->setObjectName(QStringLiteral("next_brew"));
-  next_act_ = label({}, face(24, Weight::semi_bold), t.ink, box);
-  next_act_->setObjectName(QStringLiteral("next_act"));
-  recipe_ = label({}, face(15), t.ink, box);
-  recipe_->setObjectName(QStringLiteral("recipe"));
-  caution_ = label({}, face(15), t.caution, box);
-  caution_->setObjectName(QStringLiteral("caution"));
-  for (auto* l : {next_head_, next_act_, recipe_, caution_}) down->addWidget(l);
-  down->addStretch(1);
-  box->setMinimumHeight(176);
-  return box;
-}
-
-QWidget* BrewScreen::build_cooling() {
-  const Tokens& t = tokens();
-  auto* box = card(bench_);
-  auto* down = new QVBoxLayout(box);
-  down->setContentsMargins(18, 14, 18, 12);
-  down->setSpacing(6);
-  down->addWidget(label(QStringLiteral("cooling, type a reading"), face(15), t.soft_ink, box));
-  cooling_ = label({}, face(15, Weight::medium), t.ink, box);
-  cooling_->setObjectName(QStringLiteral("cooling"));
-  cooling_foot_ = label({}, face(15), t.soft_ink, box);
-  down->addWidget(cooling_);
-  down->addWidget(cooling_foot_);
-  down->addStretch(1);
-  return box;
-}
-
 QWidget* BrewScreen::build_foot() {
   const Tokens& t = tokens();
   auto* foot = new QWidget(bench_);
@@ -198,11 +134,7 @@ QWidget* BrewScreen::build_foot() {
   auto* reading = button(QStringLiteral("Type a &temperature"), "type_temperature", foot);
   auto* serve = button(QStringLiteral("&Serve a pair"), "serve", foot);
   auto* taking_out = button(QStringLiteral("&Void a pair"), "void", foot);
-  drift_ = label({}, face(15), t.caution, foot);
-  drift_->setObjectName(QStringLiteral("drift"));
-  drift_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-  // Room for four lines is kept: a drift that appears must not move the stamp away from under the finger.
-  drift_->setMinimumHeight(4 * QFontMetrics(face(15)).lineSpacing());
+  drift_ = new DriftLine(style_, foot);
   for (QWidget* w : {stamp_, undo_, reading, serve, taking_out}) row->addWidget(w);
   row->addWidget(drift_, 1);
   down->addLayout(row);
@@ -361,19 +293,6 @@ void BrewScreen::show_pages() {
   if (isVisible()) timer_->start();
 }
 
-const Brew* BrewScreen::current(const Trial& trial) const {
-  const auto brews = brews_of_sitting(trial, sitting_);
-  for (const auto* brew : brews)
-    if (brew->id == chosen_) return brew;
-  return brew_of_now(trial.sealed->plan, brews);
-}
-
-const Brew* BrewScreen::following(const Trial& trial, const Brew* now) const {
-  for (const auto* brew : brews_of_sitting(trial, sitting_))
-    if (brew != now && !last_stamp(*brew)) return brew;
-  return nullptr;
-}
-
 void BrewScreen::tick() {
   if (brewing()) show_board();
 }
@@ -381,23 +300,52 @@ void BrewScreen::tick() {
 void BrewScreen::show_board() {
   const auto trial = session_.trial();
   if (!trial || !trial->sealed) return;
-  const Brew* now = current(*trial);
-  lanes_->show_board(lane_board(*trial, sitting_, clock_.now(), key_open(), style_), now ? now->id : IdOf<Brew>{},
-                     true);
-  show_now(*trial);
-  show_next(*trial);
-  show_cooling(*trial);
-  show_drift(*trial);
+  const Plan& plan = trial->sealed->plan;
+  const auto brews = brews_of_sitting(*trial, sitting_);
+  const Brew* current = current_brew(plan, brews, chosen_);
+  const Moment now = clock_.now();
+  lanes_->show_board(lane_board(*trial, sitting_, now, key_open(), style_), current ? current->id : IdOf<Brew>{}, true);
+  if (current)
+    now_->show_brew(*trial, *current, now, key_open());
+  else
+    now_->show_all_ready(sitting_);
+  show_stamp(plan, current);
+  undo_->setEnabled(last_stamped(brews) != nullptr && !session_.read_only());
+  next_->show_next(*trial, brews, current, now, key_open());
+  cooling_->show_cooling(plan, brews, now);
+  if (key_open())
+    drift_->show_drifts(*trial, sitting_);
+  else
+    drift_->clear();
+}
+
+void BrewScreen::show_stamp(const Plan& plan, const Brew* current) {
+  QString wanted = QStringLiteral("Nothing to stamp"), spoken = wanted;
+  const auto act = current ? next_act(plan, *current) : std::nullopt;
+  if (act) {
+    const QString name = text(wording::stamp_name(act->kind));
+    wanted = QStringLiteral("%1   brew %2 · Space").arg(name).arg(current->number);
+    spoken = QStringLiteral("Stamp: brew %1, %2").arg(current->number).arg(name.toLower());
+  } else if (current) {
+    wanted = spoken = QStringLiteral("brew %1 is ready").arg(current->number);
+  }
+  // A disabled button hands its focus on, and the next in line undoes stamps: one Space too many must not.
+  if (!current && stamp_->hasFocus()) setFocus();
+  stamp_->setEnabled(act.has_value() && !session_.read_only());
+  if (stamp_->text() != wanted) stamp_->setText(wanted);
+  stamp_->setAccessibleName(spoken);
 }
 
 void BrewScreen::stamp() {
   const auto trial = session_.trial();
-  const Brew* brew = trial && trial->sealed ? current(*trial) : nullptr;
-  const auto act = brew ? next_act(trial->sealed->plan, *brew) : std::nullopt;
+  if (!trial || !trial->sealed) return;
+  const Plan& plan = trial->sealed->plan;
+  const Brew* brew = current_brew(plan, brews_of_sitting(*trial, sitting_), chosen_);
+  const auto act = brew ? next_act(plan, *brew) : std::nullopt;
   if (!act) return;
   const auto id = brew->id;
   // A brew that was chosen goes back to the order once nothing more is in hand.
-  if (act->kind >= StampKind::chill_start) chosen_ = {};
+  if (frees_the_hands(*act)) chosen_ = {};
   const auto kept = session_.run(PutStamp{id, act->kind, act->infusion});
   refused_->setText(kept ? QString() : said(kept.error()));
   refused_->setVisible(!kept);

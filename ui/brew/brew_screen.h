@@ -17,8 +17,11 @@ class QTimer;
 namespace likeleaf::ui {
 
 class BrewLanes;
-class ClockFace;
+class CoolingCard;
+class DriftLine;
+class NextCard;
 class NotePanel;
+class NowCard;
 class PreparePage;
 class ServePanel;
 class VoidPanel;
@@ -50,9 +53,6 @@ class BrewScreen final : public QWidget {
  private:
   enum class Panel { note, serve, taking_out };
   void build_top();
-  QWidget* build_now();
-  QWidget* build_next();
-  QWidget* build_cooling();
   QWidget* build_foot();
   void hear(const Notice& notice);
   void open_key(const QString& preparer);
@@ -63,13 +63,8 @@ class BrewScreen final : public QWidget {
   void choose(const QString& brew);
   void show_panel(Panel panel);
   void show_board();
-  void show_now(const Trial& trial);
-  void show_next(const Trial& trial);
-  void show_cooling(const Trial& trial);
-  void show_drift(const Trial& trial);
-  /// The brew that the stamp belongs to; nullptr when all are ready.
-  [[nodiscard]] const Brew* current(const Trial& trial) const;
-  [[nodiscard]] const Brew* following(const Trial& trial, const Brew* now) const;
+  /// The stamp belongs to the current brew; nullptr when all are ready.
+  void show_stamp(const Plan& plan, const Brew* current);
   [[nodiscard]] bool brewing() const { return pass_.has_value() || without_key_; }
 
   Session& session_;
@@ -89,22 +84,13 @@ class BrewScreen final : public QWidget {
   QPushButton* prints_;
   PreparePage* prepare_;
   QWidget* bench_;
-  QLabel* now_brew_ = nullptr;
-  QLabel* now_act_ = nullptr;
-  QLabel* now_hint_ = nullptr;
-  QLabel* now_recipe_ = nullptr;
-  ClockFace* face_ = nullptr;
-  QLabel* face_of_ = nullptr;
-  QLabel* next_head_ = nullptr;
-  QLabel* next_act_ = nullptr;
-  QLabel* recipe_ = nullptr;
-  QLabel* caution_ = nullptr;
-  QLabel* cooling_ = nullptr;
-  QLabel* cooling_foot_ = nullptr;
+  NowCard* now_ = nullptr;
+  NextCard* next_ = nullptr;
+  CoolingCard* cooling_ = nullptr;
   BrewLanes* lanes_ = nullptr;
   QPushButton* stamp_ = nullptr;
   QPushButton* undo_ = nullptr;
-  QLabel* drift_ = nullptr;
+  DriftLine* drift_ = nullptr;
   QLabel* refused_ = nullptr;
   NotePanel* note_ = nullptr;
   ServePanel* serve_ = nullptr;

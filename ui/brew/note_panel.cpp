@@ -7,8 +7,10 @@
 #include <QLineEdit>
 #include <QVBoxLayout>
 
+#include "core/acts/bench_sitting.h"
 #include "core/base/number_text.h"
-#include "ui/brew/brew_model.h"
+#include "core/domain/asked.h"
+#include "core/wording/amount_text.h"
 #include "ui/brew/brew_parts.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/blank_line.h"
@@ -34,18 +36,6 @@ Result<void> take(const std::string& words, Result<T> read, std::optional<T>& in
   if (!read) return tl::unexpected<Error>(read.error());
   into = *read;
   return {};
-}
-
-QString value_text(ConstantKind kind, std::int64_t value, const Style& style) {
-  switch (kind) {
-    case ConstantKind::leaf_dose:
-    case ConstantKind::water_mass:
-      return text(mass_text(Mass(value), style));
-    case ConstantKind::water_temperature:
-      return text(temperature_text(Temperature(value), style));
-    default:
-      return text(duration_text(Duration(value), style));
-  }
 }
 
 }  // namespace
@@ -175,7 +165,8 @@ void NotePanel::show_values() {
     blanks_[i]->set_value(noted(*one, static_cast<Field>(i)));
     if (i > steep) continue;
     const auto wanted = keyed_ ? asked(plan, kinds[i], one->level, static_cast<int>(infusion()) + 1) : std::nullopt;
-    blanks_[i]->line()->setPlaceholderText(wanted ? value_text(kinds[i], *wanted, style_) : QString());
+    blanks_[i]->line()->setPlaceholderText(wanted ? text(wording::amount_text(kinds[i], wanted->value, style_))
+                                                  : QString());
   }
   if (one->readings.empty()) {
     last_->setText(QStringLiteral("none yet"));

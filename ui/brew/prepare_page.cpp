@@ -10,10 +10,11 @@
 #include <QStringList>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <ranges>
 
-#include "core/base/number_text.h"
-#include "core/planning/needs.h"
-#include "ui/brew/brew_model.h"
+#include "core/acts/bench_sitting.h"
+#include "core/domain/asked.h"
+#include "core/wording/brew_text.h"
 #include "ui/brew/brew_parts.h"
 #include "ui/theme/theme.h"
 
@@ -102,14 +103,13 @@ void PreparePage::say(const QString& sentence) {
 
 void PreparePage::fill_lots(const Trial& trial) {
   const Plan& plan = trial.sealed->plan;
-  std::vector<IdOf<Lot>> wanted = plan.lots;
-  if (!plan.warm_up_lot.empty() && std::ranges::find(wanted, plan.warm_up_lot) == wanted.end())
-    wanted.push_back(plan.warm_up_lot);
-  const bool same = std::ranges::equal(wanted, ticks_, {}, {}, [](const auto& tick) { return tick.first; });
+  const auto wanted = portions_to_weigh(trial);
+  const bool same =
+      std::ranges::equal(wanted, ticks_, {}, &LotPortions::lot, [](const auto& tick) { return tick.first; });
   if (!same) {
     for (const auto& [id, box] : ticks_) delete box;
     ticks_.clear();
-    for (const auto& id : wanted) {
+    for (const auto& id : wanted | std::views::transform(&LotPortions::lot)) {
       auto* box = new QCheckBox(this);
       box->setMinimumHeight(36);
       box->setFont(face(18));
@@ -131,17 +131,14 @@ void PreparePage::fill_lots(const Trial& trial) {
       before = button;
     }
   }
-  const bool dose_changes = plan.lever.kind == LeverKind::leaf_dose;
-  const auto leaf = planned_leaf(plan, plan.lever.reference());
-  for (const auto& [id, box] : ticks_) {
+  const auto leaf = leaf_of_every_brew(plan);
+  for (std::size_t i = 0; i < wanted.size(); ++i) {
+    const auto& [id, box] = ticks_[i];
     const Lot* lot = find_record(trial.sealed->registers.lots, id);
-    const auto portions = std::ranges::count_if(trial.brews, [&id = id](const auto& b) { return b.second->lot == id; });
-    const QString code = lot ? text(lot->code) : QStringLiteral("lot");
-    const QString each = dose_changes || !leaf ? QStringLiteral("masses from the preparer’s print")
-                                               : QStringLiteral("%1 each").arg(text(mass_text(*leaf, style_)));
+    const std::string code = lot ? lot->code : "lot";
     const QSignalBlocker quiet(box);
-    box->setText(QStringLiteral("%1: %2 portions, %3").arg(code).arg(portions).arg(each));
-    box->setObjectName(QStringLiteral("weighed_%1").arg(code));
+    box->setText(text(wording::portions_text(code, wanted[i].portions, leaf, style_)));
+    box->setObjectName(QStringLiteral("weighed_") + text(code));
     box->setAccessibleName(QStringLiteral("%1 weighed and numbered").arg(box->text()));
     box->setChecked(std::ranges::find(trial.weighed, id) != trial.weighed.end());
     box->setEnabled(!trial.unmasked && !session_.read_only());
@@ -157,11 +154,7 @@ void PreparePage::refresh(int sitting) {
   QStringList lines;
   int place = 0;
   for (const auto* brew : brews_of_sitting(*trial, sitting)) {
-    const Stamp* last = last_stamp(*brew);
-    lines << QStringLiteral("%1.  brew %2, %3")
-                 .arg(++place)
-                 .arg(brew->number)
-                 .arg(last ? phase_name(last).toLower() : QStringLiteral("not poured"));
+    lines << QStringLiteral("%1.  brew %2, %3").arg(++place).arg(brew->number).arg(text(wording::phase_text(*brew)));
   }
   places_->setText(lines.isEmpty() ? QStringLiteral("This sitting has no brews.") : lines.join(QLatin1Char('\n')));
   std::vector<Entry> people;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/base/number_text.h"
+#include "core/wording/amount_text.h"
 
 namespace likeleaf::ui {
 namespace {
@@ -46,17 +47,11 @@ Result<std::int64_t> parse_step(QString text, const Style& style, const std::str
 }  // namespace
 
 QString target_text(ConstantKind kind, const std::optional<std::int64_t>& value, const Style& style) {
-  if (!value) return {};
-  return QString::fromStdString(is_mass(kind)   ? mass_text(Mass(*value), style)
-                                : is_time(kind) ? duration_text(Duration(*value), style)
-                                                : temperature_text(Temperature(*value), style));
+  return value ? QString::fromStdString(wording::amount_text(kind, *value, style)) : QString();
 }
 
 QString tolerance_text(ConstantKind kind, const std::optional<std::int64_t>& value, const Style& style) {
-  if (!value) return {};
-  return QStringLiteral("±") + (is_mass(kind) || is_time(kind)
-                                    ? target_text(kind, value, style)
-                                    : QString::fromStdString(step_text(TemperatureStep(*value), style)));
+  return value ? QString::fromStdString(wording::tolerance_text(kind, *value, style)) : QString();
 }
 
 Result<std::optional<std::int64_t>> parse_target(ConstantKind kind, const QString& text, const Style& style,

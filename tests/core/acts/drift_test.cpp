@@ -269,6 +269,76 @@ TEST(Drifts, ACupHeldLongerThanAllowedIsTold) {
   EXPECT_EQ(found[0].past(), 60'000);
 }
 
+TEST(Drifts, APotHeldTooLongIsNamedOnceThoughBothCupsComeFromIt) {
+  BrewedTrial t;
+  // A yardstick: both cups from one jug, one of them diluted.
+  t.key.pairs[0].kind = PairKind::yardstick;
+  t.key.pairs[0].cup_b = KeyCup{t.key.pairs[0].cup_a.brew, Permille(120)};
+  t.change(1, false, [](Brew& b) { b.stamps = {Stamp{StampKind::ready, 1, at(1000), {}}}; });
+  t.trial.served[BrewedTrial::pair_id(1)] = ServedPair{BrewedTrial::pair_id(1), at(1700), {}, {}};
+  const auto found = drifts(t.sealed());
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_EQ(found[0].brew, BrewedTrial::brew_id(1, false));
+  EXPECT_EQ(found[0].past(), 100'000);
+}
+
+TEST(Drifts, EachInfusionOfAScheduleIsComparedWithItsOwn) {
+  BrewedTrial t;
+  t.plan.lever.kind = LeverKind::brew_schedule;
+  t.plan.lever.levels = {
+      Level{"once", {}, {{celsius(88), seconds(45), grams(200)}}, true},
+      Level{"twice", {}, {{celsius(68), seconds(45), grams(200)}, {celsius(90), seconds(30), grams(150)}}, false}};
+  EXPECT_TRUE(drifts(t.sealed()).empty()) << "the second infusions were not noted";
+  t.change(1, false, [](Brew& b) { b.infusions.push_back({celsius(93), grams(150), seconds(30)}); });
+  t.change(2, false, [](Brew& b) {
+    // The steep of the second infusion comes from its stamps: mid-pour 1002, mid-drain 1042.
+    for (const auto& [kind, second] : {std::pair{StampKind::pour_start, 1000}, std::pair{StampKind::pour_end, 1004},
+                                       std::pair{StampKind::drain_start, 1040}, std::pair{StampKind::drain_end, 1044}})
+      b.stamps.push_back(Stamp{kind, 2, at(second), {}});
+  });
+  const auto found = drifts(t.sealed());
+  ASSERT_EQ(found.size(), 2U);
+  EXPECT_EQ(found[0].brew, BrewedTrial::brew_id(1, false));
+  EXPECT_EQ(found[0].what, ConstantKind::water_temperature);
+  EXPECT_EQ(found[0].planned, 90'000);
+  EXPECT_EQ(found[0].past(), 1000);
+  EXPECT_EQ(found[1].what, ConstantKind::steep_time);
+  EXPECT_EQ(found[1].planned, 30'000) << "of the second infusion";
+  EXPECT_EQ(found[1].actual, 40'000);
+  EXPECT_EQ(found[1].past(), 7000);
+}
+
+TEST(Drifts, AStampedInfusionBeyondThePlanIsComparedWithWhatIsHeld) {
+  BrewedTrial t;
+  t.change(1, true, [](Brew& b) {
+    for (const auto& [kind, second] : {std::pair{StampKind::pour_start, 1000}, std::pair{StampKind::pour_end, 1004},
+                                       std::pair{StampKind::drain_start, 1060}, std::pair{StampKind::drain_end, 1064}})
+      b.stamps.push_back(Stamp{kind, 2, at(second), {}});
+  });
+  const auto found = drifts(t.sealed());
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_EQ(found[0].planned, 45'000);
+  EXPECT_EQ(found[0].actual, 60'000);
+}
+
+TEST(Drifts, OfASittingAreThoseOfItsBrewsAndPairs) {
+  BrewedTrial t;
+  t.change(1, true, [](Brew& b) { b.infusions[0].steep = seconds(60); });
+  t.change(2, true, [](Brew& b) {
+    b.infusions[0].steep = seconds(70);
+    b.sitting = 2;
+  });
+  for (const int set : {1, 2})
+    t.trial.served[BrewedTrial::pair_id(set)] = ServedPair{BrewedTrial::pair_id(set), at(1), celsius(42), celsius(40)};
+  for (auto& serving : t.trial.servings)
+    if (serving.pair == BrewedTrial::pair_id(2)) serving.sitting = 2;
+  EXPECT_EQ(drifts(t.sealed()).size(), 6U);
+  const auto second = drifts(t.sealed(), 2);
+  ASSERT_EQ(second.size(), 3U);
+  EXPECT_EQ(second[0].brew, BrewedTrial::brew_id(2, true));
+  EXPECT_EQ(second[1].pair, BrewedTrial::pair_id(2));
+}
+
 TEST(Drifts, NumbersBeyondReasonDoNotBreakTheSum) {
   Drift d;
   d.actual = std::numeric_limits<std::int64_t>::max();

@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "core/base/number_text.h"
+#include "core/domain/asked.h"
 #include "tests/core/domain/ferry_pier.h"
 
 namespace likeleaf {

@@ -571,6 +571,24 @@ TEST(OneVariable, ATemperatureWhoseScheduleAlsoChangesTheSteepIsTold) {
   EXPECT_THAT(one_variable(plan).problems, ElementsAre("the levels also differ in contact time"));
 }
 
+TEST(OneVariable, ASteepTimeWhoseScheduleChangesItsContactTimeAloneHolds) {
+  Plan plan = FerryPier().trial_15();
+  plan.lever.levels = {Level{{}, 45'000, {{celsius(85), seconds(45), grams(200)}}, true},
+                       Level{{}, 60'000, {{celsius(85), seconds(60), grams(200)}}, false}};
+  EXPECT_THAT(one_variable(plan).problems, ElementsAre());
+  plan.lever.levels[1].schedule[0].pour = celsius(80);
+  EXPECT_THAT(one_variable(plan).problems, ElementsAre("the levels also differ in mean pour temperature"));
+}
+
+TEST(OneVariable, ALevelWithoutAScheduleSteepsAsLongAsIsHeld) {
+  Plan plan = FerryPier().trial_14();
+  plan.lever =
+      Lever{LeverKind::infusion_number,
+            {},
+            {Level{"first", {}, {}, true}, Level{"second", {}, {{celsius(88), seconds(60), grams(200)}}, false}}};
+  EXPECT_DOUBLE_EQ(riding(one_variable(plan), "liquor age").alignment, -15) << "60 s against the 45 s that are held";
+}
+
 // ---- any draft ----
 
 std::int64_t wild_number() {

@@ -12,6 +12,7 @@
 
 #include "core/base/number_text.h"
 #include "core/session/taster_port.h"
+#include "tests/core/domain/brews.h"
 #include "tests/core/store/bench_book.h"
 
 namespace likeleaf::report {
@@ -380,6 +381,29 @@ TEST(PreparerSheet, HoldsTheLevelTheWaterTheSteepAndTheCupsOfEveryBrewInOrder) {
   EXPECT_THAT(all, HasSubstr("scalds"));
   EXPECT_THAT(all, HasSubstr("ice"));
   EXPECT_THAT(all, HasSubstr("Spare codes"));
+}
+
+TEST(PreparerSheet, NumbersTheInfusionsOfAScheduleAndLaysOutTheClockByAllOfThem) {
+  const Bench bench(test::two_infusions());
+  const auto trial = bench.trial();
+  const auto pass = KeyVault::reveal(*trial, FerryPier().o).value();
+  std::vector<std::vector<std::string>> rows;
+  for (const auto& block : preparer_sheet(*trial, pass, {1, false}, Style{}).blocks)
+    if (const auto* table = std::get_if<Table>(&block); table && table->columns.at(0) == "Brew") rows = table->rows;
+  ASSERT_GE(rows.size(), 4U);
+  // The two warm-ups are brewed the present way, 60 and 30 s.
+  EXPECT_EQ(rows[0][1], "0:00");
+  EXPECT_EQ(rows[0][3], "twice");
+  EXPECT_EQ(rows[0][4],
+            "1. 100\u00A0g at 60\u00A0°C\n50\u00A0g\u00A0boiling\u00A0+\u00A0"
+            "50\u00A0g\u00A0cool\n"
+            "2. 150\u00A0g at 90\u00A0°C\n131\u00A0g\u00A0boiling\u00A0+\u00A0"
+            "19\u00A0g\u00A0cool");
+  EXPECT_EQ(rows[0][5], "1. 60\u00A0s\n2. 30\u00A0s");
+  EXPECT_EQ(rows[1][1], "2:33") << "both steeps, half of two pours and drains, and a pause";
+  const auto once = std::ranges::find(rows, "once", [](const auto& row) { return row[3]; });
+  ASSERT_NE(once, rows.end());
+  EXPECT_EQ((*once)[5], "45\u00A0s");
 }
 
 TEST(PreparerSheet, PoolsTheYardsticksTwoBrewsAndMeasuresTheWaterOfItsWeakerCup) {

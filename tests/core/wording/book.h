@@ -26,6 +26,8 @@ Page drifts_page();
 Page controls_page();
 Page reasons_page();
 Page unknowns_page();
+Page amounts_page();
+Page brews_page();
 
 struct NamedPage {
   const char* name;
@@ -36,7 +38,8 @@ inline const std::vector<NamedPage>& book() {
       {"errors", errors_page},         {"cautions", cautions_page},    {"levels", levels_page},
       {"attributes", attributes_page}, {"open", open_attributes_page}, {"headlines", headlines_page},
       {"rules", rules_page},           {"drifts", drifts_page},        {"controls", controls_page},
-      {"reasons", reasons_page},       {"unknowns", unknowns_page},
+      {"reasons", reasons_page},       {"unknowns", unknowns_page},    {"amounts", amounts_page},
+      {"brews", brews_page},
   };
   return pages;
 }

@@ -1,4 +1,4 @@
-#include "ui/brew/table_panels.h"
+#include "ui/brew/serve_panel.h"
 
 #include <QComboBox>
 #include <QGridLayout>
@@ -6,11 +6,11 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QStringList>
-#include <set>
 
+#include "core/acts/bench_sitting.h"
 #include "core/base/number_text.h"
+#include "core/wording/brew_text.h"
 #include "core/wording/cautions.h"
-#include "ui/brew/brew_model.h"
 #include "ui/brew/brew_parts.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/blank_line.h"
@@ -18,20 +18,6 @@
 namespace likeleaf::ui {
 
 using namespace brewing;
-
-namespace {
-
-void fill_pairs(QComboBox* choice, const Trial& trial, int sitting) {
-  std::vector<Entry> entries;
-  for (const auto& pair : pairs_of_sitting(trial, sitting)) entries.push_back({pair.name, text(pair.id.text())});
-  fill(choice, entries);
-}
-
-std::optional<IdOf<Pair>> chosen_pair(const QComboBox* choice) {
-  return IdOf<Pair>::parse(choice->currentData().toString().toStdString());
-}
-
-}  // namespace
 
 ServePanel::ServePanel(Session& session, const Clock& clock, const Style& style, QWidget* parent)
     : QWidget(parent), session_(session), clock_(clock), style_(style) {
@@ -112,27 +98,10 @@ void ServePanel::show_values() {
   now_->setText(now->served ? QStringLiteral("Take it &back") : QStringLiteral("Serve &now"));
   const auto trial = session_.trial();
   now_->setEnabled(!trial->unmasked && !session_.read_only());
-  const QString waiting = now->served ? QString() : not_ready(*trial, now->pair);
-  when_->setText(now->served ? QStringLiteral("%1 served %2").arg(pair_->currentText(), text(clock_text(*now->served)))
-                             : QStringLiteral("%1 not served yet%2").arg(pair_->currentText(), waiting));
-}
-
-/// ": brew 4 is not ready", or nothing when both cups are.
-QString ServePanel::not_ready(const Trial& trial, IdOf<Pair> pair) const {
-  const auto keyed = resolve_pair(trial, pair);
-  if (!keyed) return {};
-  QStringList numbers;
-  for (const auto& id : std::set{keyed->cup_a.brew, keyed->cup_b.brew}) {
-    const auto brew = trial.brews.find(id);
-    const Stamp* last = brew == trial.brews.end() ? nullptr : last_stamp(*brew->second);
-    if (brew != trial.brews.end() && (!last || last->kind != StampKind::ready))
-      numbers << QString::number(brew->second->number);
-  }
-  if (numbers.isEmpty()) return {};
-  // Without the key nobody may learn which brews meet at a table.
-  if (!keyed_) return QStringLiteral(": a cup of it is not ready");
-  numbers.sort();
-  return QStringLiteral(": brew %1 not ready").arg(numbers.join(QStringLiteral(" and ")));
+  when_->setText(pair_->currentText() +
+                 (now->served ? QStringLiteral(" served ") + text(clock_text(*now->served))
+                              : QStringLiteral(" not served yet") +
+                                    text(wording::not_ready_text(brews_not_ready(*trial, now->pair), keyed_))));
 }
 
 void ServePanel::serve_now() {
@@ -171,72 +140,6 @@ void ServePanel::put(bool left, const QString& typed) {
   const auto& value = left ? stands->left : stands->right;
   blank->set_value(value ? text(temperature_text(*value, style_)) : QString(), true);
   blank->set_message(wrong ? said(*wrong) : QString());
-}
-
-VoidPanel::VoidPanel(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
-  const Tokens& t = tokens();
-  auto* grid = new QGridLayout(this);
-  grid->setContentsMargins(0, 0, 0, 0);
-  grid->setHorizontalSpacing(18);
-  grid->setVerticalSpacing(2);
-  pair_ = choice(QStringLiteral("Pair to take out"), "void_pair", this);
-  who_ = choice(QStringLiteral("Who takes it out"), "void_who", this);
-  why_ = new BlankLine(QStringLiteral("Why this pair is taken out"), QStringLiteral("spilt, tainted, wrong portion …"),
-                       this);
-  why_->line()->setObjectName(QStringLiteral("void_why"));
-  take_ = button(QStringLiteral("Take it &out, brew again"), "void_now", this);
-  list_ = label({}, face(15), t.ink, this);
-  list_->setObjectName(QStringLiteral("voids"));
-  const auto head = [&](int column, const QString& words) {
-    grid->addWidget(label(words, face(15), t.soft_ink, this), 0, column);
-  };
-  head(0, QStringLiteral("take out"));
-  head(1, QStringLiteral("who"));
-  head(2, QStringLiteral("why"));
-  auto* refused = label({}, face(15), t.caution, this);
-  refused->setObjectName(QStringLiteral("void_message"));
-  refused->hide();
-  why_->say_in(refused);
-  int column = 0;
-  for (QWidget* w : std::initializer_list<QWidget*>{pair_, who_, why_, take_})
-    grid->addWidget(w, 1, column++, Qt::AlignBottom);
-  take_->setMinimumHeight(40);
-  grid->addWidget(refused, 2, 0, 1, 4);
-  grid->addWidget(list_, 3, 0, 1, 4);
-  grid->setColumnStretch(2, 1);
-  connect(take_, &QPushButton::clicked, this, &VoidPanel::take_out);
-}
-
-void VoidPanel::begin() {
-  pair_->setFocus();
-}
-
-void VoidPanel::refresh(int sitting, IdOf<Assessor> who) {
-  const auto trial = session_.trial();
-  if (!trial || !trial->sealed) return;
-  fill_pairs(pair_, *trial, sitting);
-  std::vector<Entry> people;
-  std::set<IdOf<Assessor>> seen;
-  for (const auto& person : trial->sealed->plan.assessors) {
-    const Assessor* one = find_record(trial->sealed->registers.assessors, person.id);
-    if (!one || !seen.insert(person.id).second) continue;
-    const Entry entry{text(one->alias), text(one->alias)};
-    people.insert(person.id == who ? people.begin() : people.end(), entry);
-  }
-  fill(who_, people);
-  QStringList lines;
-  for (const auto& line : void_lines(*trial, sitting)) lines << line;
-  list_->setText(lines.isEmpty() ? QStringLiteral("No pair of this sitting was taken out.")
-                                 : lines.join(QLatin1Char('\n')));
-}
-
-void VoidPanel::take_out() {
-  const auto pair = chosen_pair(pair_);
-  if (!pair) return;
-  const auto kept = session_.run(
-      VoidPair{*pair, who_->currentData().toString().toStdString(), why_->value().trimmed().toStdString()});
-  why_->set_message(kept ? QString() : said(kept.error()));
-  if (kept) why_->set_value({}, true);
 }
 
 }  // namespace likeleaf::ui

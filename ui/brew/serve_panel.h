@@ -1,5 +1,4 @@
 #pragma once
-// Pairs on their way to the table: served now, how warm at first sip, or taken out with a reason.
 #include <QWidget>
 
 #include "core/base/style.h"
@@ -13,6 +12,7 @@ namespace likeleaf::ui {
 
 class BlankLine;
 
+/// A pair on its way to the table: served now, and how warm each cup was at first sip.
 class ServePanel final : public QWidget {
   Q_OBJECT
  public:
@@ -24,7 +24,6 @@ class ServePanel final : public QWidget {
   [[nodiscard]] std::optional<ServedPair> served() const;
   void show_values();
   void serve_now();
-  [[nodiscard]] QString not_ready(const Trial& trial, IdOf<Pair> pair) const;
   void put(bool left, const QString& typed);
   Session& session_;
   const Clock& clock_;
@@ -37,25 +36,6 @@ class ServePanel final : public QWidget {
   QLabel* refused_;
   bool keyed_ = false;
   QLabel* caution_;
-};
-
-class VoidPanel final : public QWidget {
-  Q_OBJECT
- public:
-  explicit VoidPanel(Session& session, QWidget* parent = nullptr);
-  /// `who` is offered first.
-  void refresh(int sitting, IdOf<Assessor> who);
-  /// The keyboard goes to the pair.
-  void begin();
-
- private:
-  void take_out();
-  Session& session_;
-  QComboBox* pair_;
-  QComboBox* who_;
-  BlankLine* why_;
-  QPushButton* take_;
-  QLabel* list_;
 };
 
 }  // namespace likeleaf::ui
