@@ -1,4 +1,4 @@
-// The session's side of a taster's port: from acts to commands, from the snapshot to its open parts.
+// The session's side of a taster's port: from the snapshot to its open parts.
 #include <algorithm>
 
 #include "core/session/inner.h"
@@ -7,25 +7,6 @@
 namespace likeleaf {
 
 namespace {
-
-struct ToCommand {
-  Command operator()(const act::Start& a) const { return StartSheet{a.serving, a.by}; }
-  Command operator()(const act::Put& a) const { return PutMark{a.serving, a.side, a.field, a.mark}; }
-  Command operator()(const act::Answer& a) const { return PutDirect{a.serving, a.attribute, a.answer}; }
-  Command operator()(const act::Words& a) const { return PutWords{a.serving, a.side, a.words}; }
-  Command operator()(const act::Fault& a) const { return PutFault{a.serving, a.side, a.fault, a.note}; }
-  Command operator()(const act::Note& a) const { return PutSheetNote{a.serving, a.note}; }
-  Command operator()(const act::SippedFirst& a) const { return PutSippedFirst{a.serving, a.side}; }
-  Command operator()(const act::Day& a) const { return PutDayState{a.state}; }
-  Command operator()(const act::Second& a) const { return PutSecondReading{a.serving, a.side, a.field, a.mark}; }
-  Command operator()(const act::SecondAnswer& a) const { return PutSecondAnswer{a.serving, a.attribute, a.answer}; }
-  Command operator()(const act::Settle& a) const { return SettleReading{a.serving, a.side, a.field, a.mark, a.mark}; }
-  Command operator()(const act::SettleAnswer& a) const {
-    return SettleAnswer{a.serving, a.attribute, a.answer, a.answer};
-  }
-  Command operator()(const act::Lock& a) const { return LockSheet{a.serving, a.entered_once}; }
-  Command operator()(const act::GuessIt& a) const { return PutGuess{a.serving, a.guess}; }
-};
 
 class Desk final : public TasterDesk {
  public:
@@ -54,7 +35,9 @@ class Desk final : public TasterDesk {
     if (!trial->sealed || found == trial->servings.end()) return {};
     return likeleaf::review(*trial->sealed, *found, sheet(serving));
   }
-  Result<std::uint64_t> act(const TasterAct& act) override { return session_.run(std::visit(ToCommand{}, act)); }
+  Result<std::uint64_t> act(const TasterAct& act) override {
+    return std::visit([this](const auto& one) { return session_.run(one); }, act);
+  }
   bool can_undo(IdOf<Serving> serving) const override { return session_.can_undo(scope(serving)); }
   Result<std::uint64_t> undo(IdOf<Serving> serving) override { return session_.undo(scope(serving)); }
   Subscription on_kept(std::function<void(const Kept&)> hear) override { return session_.on_kept(std::move(hear)); }

@@ -8,85 +8,16 @@
 #include <variant>
 #include <vector>
 
+#include "core/acts/sheet_commands.h"
 #include "core/base/result.h"
 #include "core/domain/sheet.h"
 #include "core/session/taster_port.h"
 
 namespace likeleaf {
 
-namespace act {
-struct Start {
-  IdOf<Serving> serving;
-  EnteredBy by = EnteredBy::screen;
-};
-struct Put {
-  IdOf<Serving> serving;
-  Side side;
-  std::string field;
-  std::optional<Mark> mark;
-};
-struct Answer {
-  IdOf<Serving> serving;
-  std::string attribute;
-  std::optional<Direct> answer;
-};
-struct Words {
-  IdOf<Serving> serving;
-  Side side;
-  std::vector<WordMark> words;
-};
-struct Fault {
-  IdOf<Serving> serving;
-  Side side;
-  bool fault;
-  std::string note;
-};
-struct Note {
-  IdOf<Serving> serving;
-  std::string note;
-};
-struct SippedFirst {
-  IdOf<Serving> serving;
-  std::optional<Side> side;
-};
-struct Day {
-  DayState state;
-};
-struct Second {
-  IdOf<Serving> serving;
-  Side side;
-  std::string field;
-  std::optional<Mark> mark;
-};
-struct SecondAnswer {
-  IdOf<Serving> serving;
-  std::string attribute;
-  std::optional<Direct> answer;
-};
-struct Settle {
-  IdOf<Serving> serving;
-  Side side;
-  std::string field;
-  std::optional<Mark> mark;
-};
-struct SettleAnswer {
-  IdOf<Serving> serving;
-  std::string attribute;
-  std::optional<Direct> answer;
-};
-struct Lock {
-  IdOf<Serving> serving;
-  bool entered_once = false;
-};
-struct GuessIt {
-  IdOf<Serving> serving;
-  Guess guess;
-};
-}  // namespace act
-
 using TasterAct =
-    std::variant<act::Start, act::Put, act::Answer, act::Words, act::Fault, act::Note, act::SippedFirst, act::Second,
-                 act::SecondAnswer, act::Settle, act::SettleAnswer, act::Day, act::Lock, act::GuessIt>;
+    std::variant<StartSheet, PutMark, PutDirect, PutWords, PutFault, PutSheetNote, PutSippedFirst, PutSecondReading,
+                 PutSecondAnswer, SettleReading, SettleAnswer, PutDayState, LockSheet, PutGuess>;
 
 /// One trial's open side, on the session's thread.
 class TasterDesk {

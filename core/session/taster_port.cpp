@@ -43,31 +43,31 @@ class BlindPort final : public TasterPort {
     return desk ? desk->day(assessor_, sitting) : std::nullopt;
   }
 
-  Result<std::uint64_t> start(IdOf<Serving> s, EnteredBy by) override { return act_on(s, act::Start{s, by}); }
+  Result<std::uint64_t> start(IdOf<Serving> s, EnteredBy by) override { return act_on(s, StartSheet{s, by}); }
   Result<std::uint64_t> put(IdOf<Serving> s, Side side, const std::string& field, std::optional<Mark> mark) override {
-    return act_on(s, act::Put{s, side, field, mark});
+    return act_on(s, PutMark{s, side, field, mark});
   }
   Result<std::uint64_t> answer(IdOf<Serving> s, const std::string& attribute, std::optional<Direct> answer) override {
-    return act_on(s, act::Answer{s, attribute, answer});
+    return act_on(s, PutDirect{s, attribute, answer});
   }
   Result<std::uint64_t> words(IdOf<Serving> s, Side side, std::vector<WordMark> words) override {
-    return act_on(s, act::Words{s, side, std::move(words)});
+    return act_on(s, PutWords{s, side, std::move(words)});
   }
   Result<std::uint64_t> fault(IdOf<Serving> s, Side side, bool fault, const std::string& note) override {
-    return act_on(s, act::Fault{s, side, fault, note});
+    return act_on(s, PutFault{s, side, fault, note});
   }
   Result<std::uint64_t> note(IdOf<Serving> s, const std::string& note) override {
-    return act_on(s, act::Note{s, note});
+    return act_on(s, PutSheetNote{s, note});
   }
   Result<std::uint64_t> sipped_first(IdOf<Serving> s, std::optional<Side> side) override {
-    return act_on(s, act::SippedFirst{s, side});
+    return act_on(s, PutSippedFirst{s, side});
   }
   Result<std::uint64_t> day_state(const DayState& state) override {
     const auto desk = desk_.lock();
     if (!desk) return closed();
     DayState own = state;
     own.assessor = assessor_;
-    return desk->act(act::Day{std::move(own)});
+    return desk->act(PutDayState{std::move(own)});
   }
   LockReview review(IdOf<Serving> serving) const override {
     const auto desk = desk_.lock();
@@ -75,26 +75,24 @@ class BlindPort final : public TasterPort {
   }
   Result<std::uint64_t> second(IdOf<Serving> s, Side side, const std::string& field,
                                std::optional<Mark> mark) override {
-    return act_on(s, act::Second{s, side, field, mark});
+    return act_on(s, PutSecondReading{s, side, field, mark});
   }
   Result<std::uint64_t> second_answer(IdOf<Serving> s, const std::string& attribute,
                                       std::optional<Direct> answer) override {
-    return act_on(s, act::SecondAnswer{s, attribute, answer});
+    return act_on(s, PutSecondAnswer{s, attribute, answer});
   }
   Result<std::uint64_t> settle(IdOf<Serving> s, Side side, const std::string& field,
                                std::optional<Mark> mark) override {
-    return act_on(s, act::Settle{s, side, field, mark});
+    return act_on(s, SettleReading{s, side, field, mark, mark});
   }
   Result<std::uint64_t> settle_answer(IdOf<Serving> s, const std::string& attribute,
                                       std::optional<Direct> answer) override {
-    return act_on(s, act::SettleAnswer{s, attribute, answer});
+    return act_on(s, SettleAnswer{s, attribute, answer, answer});
   }
   Result<std::uint64_t> lock(IdOf<Serving> s, bool entered_once) override {
-    return act_on(s, act::Lock{s, entered_once});
+    return act_on(s, LockSheet{s, entered_once});
   }
-  Result<std::uint64_t> guess(IdOf<Serving> s, const Guess& guess) override {
-    return act_on(s, act::GuessIt{s, guess});
-  }
+  Result<std::uint64_t> guess(IdOf<Serving> s, const Guess& guess) override { return act_on(s, PutGuess{s, guess}); }
   bool can_undo(IdOf<Serving> serving) const override {
     const auto desk = desk_.lock();
     return desk && mine(serving) && desk->can_undo(serving);
