@@ -10,6 +10,7 @@
 #include "app/wiring.h"
 #include "core/base/embedded.h"
 #include "core/base/number_text.h"
+#include "core/codec/builtin.h"
 #include "core/evidence/find.h"
 #include "core/exchange/atomic_file.h"
 #include "core/exchange/bundle_read.h"

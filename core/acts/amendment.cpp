@@ -5,7 +5,7 @@
 
 #include "core/acts/agreed_words.h"
 #include "core/base/number_text.h"
-#include "core/codec/codec.h"
+#include "core/codec/value_text.h"
 #include "core/domain/attribute.h"
 
 namespace likeleaf {
@@ -131,7 +131,7 @@ Result<void> set_mark_value(Sheet& sheet, const SealedPlan& plan, const Amendmen
 
 std::string direct_value(const Sheet& sheet, const std::string& attribute) {
   const auto found = sheet.directs.find(attribute);
-  return found == sheet.directs.end() ? "" : word_of(found->second);
+  return found == sheet.directs.end() ? "" : codec::word_of(found->second);
 }
 
 Result<void> set_direct_value(Sheet& sheet, const Amendment& amendment) {
@@ -139,9 +139,8 @@ Result<void> set_direct_value(Sheet& sheet, const Amendment& amendment) {
     sheet.directs.erase(amendment.field);
     return {};
   }
-  for (const Direct answer : {Direct::left_more, Direct::right_more, Direct::cannot_tell}) {
-    if (amendment.new_value != word_of(answer)) continue;
-    sheet.directs[amendment.field] = answer;
+  if (const auto answer = codec::read_word<Direct>(amendment.new_value)) {
+    sheet.directs[amendment.field] = *answer;
     return {};
   }
   return fail(ErrorKind::bad_value, amendment.field, shown_value(amendment.new_value),

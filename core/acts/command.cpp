@@ -9,8 +9,8 @@
 #include "core/acts/paper_entry.h"
 #include "core/base/number_text.h"
 #include "core/base/utf8.h"
-#include "core/codec/codec.h"
 #include "core/codec/seal.h"
+#include "core/codec/value_text.h"
 
 namespace likeleaf {
 namespace commands {
@@ -74,7 +74,7 @@ Result<Change> run(const TrialPtr& trial, const SetPlan& command, const Moment&)
   plan.number = trial->draft.number;
   if (plan == trial->draft) return no_change(trial, Part::plan);
   // What the codec would not read back must not get in: the draft is kept as typed, even where it is still wrong.
-  if (const auto read = read_plan(to_json(plan), ""); !read) return tl::unexpected<Error>(read.error());
+  if (const auto good = codec::readable(plan); !good) return tl::unexpected<Error>(good.error());
   auto next = copy_of(trial);
   next->draft = std::move(plan);
   Change out = change(std::move(next), Part::plan);
@@ -125,8 +125,10 @@ Result<Change> run(const TrialPtr& trial, const ApplySeal& command, const Moment
   if (command.sealed->plan.id != trial->draft.id || command.sealed->plan.number != trial->draft.number)
     return fail(ErrorKind::conflict, "seal", command.sealed->plan.id.text(), "the plan of this trial");
   if (command.servings.empty()) return fail(ErrorKind::missing, "servings", "", "at least one pair for one assessor");
-  if (command.sealed->plan_digest != plan_digest(*command.sealed) ||
-      command.sealed->key_digest != key_digest(*command.key))
+  SealedPlan sealed = *command.sealed;
+  Key key = *command.key;
+  take_digests(sealed, key);
+  if (sealed != *command.sealed || key != *command.key)
     return fail(ErrorKind::internal, "seal", "", "the digests of this plan and this key");
   if (auto deal = check_deal(command); !deal) return tl::unexpected<Error>(deal.error());
 

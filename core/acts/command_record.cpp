@@ -21,18 +21,13 @@ Result<void> check_reason(const std::string& who, const std::string& why) {
 /// and the ids say nothing that the sealed ones did not.
 class DerivedId final : public Entropy {
  public:
-  explicit DerivedId(const std::string& from) : hex_(Digest::of(from).hex()) {}
+  explicit DerivedId(const std::string& from) : digest_(Digest::of(from)) {}
   void fill(std::span<std::uint8_t> bytes) override {
-    for (std::size_t i = 0; i < bytes.size(); ++i)
-      bytes[i] = static_cast<std::uint8_t>(digit(2 * i) * 16 + digit(2 * i + 1));
+    for (std::size_t i = 0; i < bytes.size(); ++i) bytes[i] = digest_.bytes()[i % digest_.bytes().size()];
   }
 
  private:
-  [[nodiscard]] int digit(std::size_t i) const {
-    const char c = hex_[i % hex_.size()];
-    return c <= '9' ? c - '0' : c - 'a' + 10;
-  }
-  std::string hex_;
+  Digest digest_;
 };
 
 bool is_preparer(const SealedPlan& sealed, const std::string& who) {

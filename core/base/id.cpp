@@ -1,43 +1,36 @@
 #include "core/base/id.h"
 
+#include <algorithm>
+
 #include "core/base/entropy.h"
+#include "core/base/hex.h"
 
 namespace likeleaf::detail {
+namespace {
+
+constexpr std::array<std::size_t, 4> dashes{8, 13, 18, 23};
+
+}  // namespace
 
 std::string id_text(const IdBytes& bytes) {
-  static constexpr char digits[] = "0123456789abcdef";
-  std::string out;
-  out.reserve(36);
-  for (std::size_t i = 0; i < bytes.size(); ++i) {
-    if (i == 4 || i == 6 || i == 8 || i == 10) out += '-';
-    out += digits[bytes[i] >> 4];
-    out += digits[bytes[i] & 15];
-  }
+  std::string out = hex_text(bytes);
+  for (const std::size_t at : dashes) out.insert(at, 1, '-');
   return out;
 }
 
 std::optional<IdBytes> id_bytes(std::string_view text) {
   if (text.size() != 36) return std::nullopt;
-  const auto nibble = [](char c) -> int {
-    if (c >= '0' && c <= '9') return c - '0';
-    if (c >= 'a' && c <= 'f') return c - 'a' + 10;
-    if (c >= 'A' && c <= 'F') return c - 'A' + 10;
-    return -1;
-  };
-  IdBytes out{};
+  std::array<char, 32> hex{};
   std::size_t at = 0;
-  for (std::size_t i = 0; i < text.size();) {
-    if (i == 8 || i == 13 || i == 18 || i == 23) {
-      if (text[i] != '-') return std::nullopt;
-      ++i;
-      continue;
-    }
-    const int high = nibble(text[i]);
-    const int low = nibble(text[i + 1]);
-    if (high < 0 || low < 0) return std::nullopt;
-    out[at++] = static_cast<std::uint8_t>(high << 4 | low);
-    i += 2;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (std::ranges::find(dashes, i) == dashes.end())
+      hex[at++] = c >= 'A' && c <= 'F' ? static_cast<char>(c - 'A' + 'a') : c;
+    else if (c != '-')
+      return std::nullopt;
   }
+  IdBytes out{};
+  if (!read_hex({hex.data(), hex.size()}, out)) return std::nullopt;
   return out;
 }
 

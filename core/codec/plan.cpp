@@ -1,5 +1,6 @@
 // JSON of the registers and of the plan, open and sealed.
-#include "core/codec/shapes.h"
+#include "core/codec/shape.h"
+#include "core/domain/trial.h"
 
 namespace likeleaf::codec {
 
@@ -271,141 +272,41 @@ struct Shape<SealedPlan> {
     v.need("paper_import", x.paper_import);
   }
 };
+/// A plan that was sealed is written as its text was kept, whatever this shape has become; only the digests, which
+/// cannot be in a text that they are over, stand beside it.
+template <>
+struct Value<SealedPlan> {
+  static json write(const SealedPlan& x) {
+    if (x.text.empty()) return write_shape(x);
+    json out = json::parse(x.text);
+    if (!x.plan_digest.empty()) out["plan_digest"] = Value<Digest>::write(x.plan_digest);
+    if (!x.key_digest.empty()) out["key_digest"] = Value<Digest>::write(x.key_digest);
+    return out;
+  }
+  static Result<SealedPlan> read(const json& value, const std::string& pointer) {
+    auto sealed = read_shape<SealedPlan>(value, pointer);
+    if (!sealed) return sealed;
+    json content = value;
+    content.erase("plan_digest");
+    content.erase("key_digest");
+    sealed->text = canonical_text(content);
+    return sealed;
+  }
+};
+
+LIKELEAF_WORDS_OF(LeafType);
+LIKELEAF_WORDS_OF(LeverKind);
+LIKELEAF_CODEC_OF(std::string);
+LIKELEAF_CODEC_OF(Moment);
+LIKELEAF_CODEC_OF(IdOf<Lot>);
+LIKELEAF_CODEC_OF(Lot);
+LIKELEAF_CODEC_OF(Water);
+LIKELEAF_CODEC_OF(Vessel);
+LIKELEAF_CODEC_OF(Assessor);
+LIKELEAF_CODEC_OF(Registers);
+LIKELEAF_CODEC_OF(Attribute);
+LIKELEAF_CODEC_OF(Lever);
+LIKELEAF_CODEC_OF(Plan);
+LIKELEAF_CODEC_OF(SealedPlan);
 
 }  // namespace likeleaf::codec
-
-namespace likeleaf {
-
-using codec::Value;
-using nlohmann::json;
-
-json to_json(const Lot& lot) {
-  return Value<Lot>::write(lot);
-}
-json to_json(const Water& water) {
-  return Value<Water>::write(water);
-}
-json to_json(const Vessel& vessel) {
-  return Value<Vessel>::write(vessel);
-}
-json to_json(const Assessor& assessor) {
-  return Value<Assessor>::write(assessor);
-}
-json to_json(const Registers& registers) {
-  return Value<Registers>::write(registers);
-}
-json to_json(const Attribute& attribute) {
-  return Value<Attribute>::write(attribute);
-}
-Result<Lot> read_lot(const json& value, const std::string& pointer) {
-  return Value<Lot>::read(value, pointer);
-}
-Result<Water> read_water(const json& value, const std::string& pointer) {
-  return Value<Water>::read(value, pointer);
-}
-Result<Vessel> read_vessel(const json& value, const std::string& pointer) {
-  return Value<Vessel>::read(value, pointer);
-}
-Result<Assessor> read_assessor(const json& value, const std::string& pointer) {
-  return Value<Assessor>::read(value, pointer);
-}
-Result<Registers> read_registers(const json& value, const std::string& pointer) {
-  return Value<Registers>::read(value, pointer);
-}
-Result<Attribute> read_attribute(const json& value, const std::string& pointer) {
-  return Value<Attribute>::read(value, pointer);
-}
-
-json to_json(const InfusionPlan& infusion) {
-  return Value<InfusionPlan>::write(infusion);
-}
-json to_json(const Level& level) {
-  return Value<Level>::write(level);
-}
-json to_json(const Lever& lever) {
-  return Value<Lever>::write(lever);
-}
-json to_json(const Constant& constant) {
-  return Value<Constant>::write(constant);
-}
-json to_json(const PlanAttribute& attribute) {
-  return Value<PlanAttribute>::write(attribute);
-}
-json to_json(const PlanAssessor& assessor) {
-  return Value<PlanAssessor>::write(assessor);
-}
-json to_json(const RuleClause& clause) {
-  return Value<RuleClause>::write(clause);
-}
-json to_json(const IfThenRule& rule) {
-  return Value<IfThenRule>::write(rule);
-}
-json to_json(const Control& control) {
-  return Value<Control>::write(control);
-}
-json to_json(const ReferenceWords& words) {
-  return Value<ReferenceWords>::write(words);
-}
-json to_json(const Plan& plan) {
-  return Value<Plan>::write(plan);
-}
-json to_json(const SealedPlan& sealed) {
-  return Value<SealedPlan>::write(sealed);
-}
-Result<InfusionPlan> read_infusion_plan(const json& value, const std::string& pointer) {
-  return Value<InfusionPlan>::read(value, pointer);
-}
-Result<Level> read_level(const json& value, const std::string& pointer) {
-  return Value<Level>::read(value, pointer);
-}
-Result<Lever> read_lever(const json& value, const std::string& pointer) {
-  return Value<Lever>::read(value, pointer);
-}
-Result<Constant> read_constant(const json& value, const std::string& pointer) {
-  return Value<Constant>::read(value, pointer);
-}
-Result<PlanAttribute> read_plan_attribute(const json& value, const std::string& pointer) {
-  return Value<PlanAttribute>::read(value, pointer);
-}
-Result<PlanAssessor> read_plan_assessor(const json& value, const std::string& pointer) {
-  return Value<PlanAssessor>::read(value, pointer);
-}
-Result<RuleClause> read_rule_clause(const json& value, const std::string& pointer) {
-  return Value<RuleClause>::read(value, pointer);
-}
-Result<IfThenRule> read_if_then_rule(const json& value, const std::string& pointer) {
-  return Value<IfThenRule>::read(value, pointer);
-}
-Result<Control> read_control(const json& value, const std::string& pointer) {
-  return Value<Control>::read(value, pointer);
-}
-Result<ReferenceWords> read_reference_words(const json& value, const std::string& pointer) {
-  return Value<ReferenceWords>::read(value, pointer);
-}
-Result<Plan> read_plan(const json& value, const std::string& pointer) {
-  return Value<Plan>::read(value, pointer);
-}
-Result<SealedPlan> read_sealed_plan(const json& value, const std::string& pointer) {
-  return Value<SealedPlan>::read(value, pointer);
-}
-
-std::string word_of(LeverKind kind) {
-  return codec::write_word(kind);
-}
-std::string word_of(LeafType type) {
-  return codec::write_word(type);
-}
-std::string word_of(Scale scale) {
-  return codec::write_word(scale);
-}
-Result<LeverKind> read_lever_kind(const json& value, const std::string& pointer) {
-  return codec::read_word<LeverKind>(value, pointer);
-}
-Result<LeafType> read_leaf_type(const json& value, const std::string& pointer) {
-  return codec::read_word<LeafType>(value, pointer);
-}
-Result<Scale> read_scale(const json& value, const std::string& pointer) {
-  return codec::read_word<Scale>(value, pointer);
-}
-
-}  // namespace likeleaf

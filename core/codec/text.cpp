@@ -137,28 +137,6 @@ Result<bool> read_bool(const json& value, const std::string& pointer) {
   return value.get<bool>();
 }
 
-Result<Moment> read_moment(const json& value, const std::string& pointer) {
-  const auto text = read_text(value, pointer);
-  if (!text) return tl::unexpected<Error>(text.error());
-  if (const auto moment = parse_iso(*text)) return *moment;
-  return fail(ErrorKind::malformed, last_key(pointer), shown_value(*text),
-              "a time such as 2026-03-02T13:32:10.250+01:00", pointer);
-}
-
-Result<Digest> read_digest(const json& value, const std::string& pointer) {
-  const auto text = read_text(value, pointer);
-  if (!text) return tl::unexpected<Error>(text.error());
-  if (const auto digest = Digest::parse(*text)) return *digest;
-  return fail(ErrorKind::malformed, last_key(pointer), shown_value(*text), "64 hexadecimal digits", pointer);
-}
-
-json to_json(const Moment& moment) {
-  return iso_text(moment);
-}
-json to_json(const Digest& digest) {
-  return digest.hex();
-}
-
 ObjectReader::ObjectReader(const json& value, std::string pointer) : value_(value), pointer_(std::move(pointer)) {
   if (!value_.is_object()) refuse({ErrorKind::malformed, last_key(pointer_), shown(value_), "an object", pointer_});
 }

@@ -1,5 +1,7 @@
 // JSON of the key, of brewing and tasting, and of what happened to a trial.
-#include "core/codec/shapes.h"
+#include "core/domain/trial.h"
+#include "core/base/hex.h"
+#include "core/codec/shape.h"
 
 namespace likeleaf::codec {
 
@@ -46,28 +48,14 @@ struct Value<BlindCode> {
 /// Seed and salt: 64 hexadecimal digits, as a digest is written.
 template <>
 struct Value<std::array<std::uint8_t, 32>> {
-  static json write(const std::array<std::uint8_t, 32>& bytes) {
-    static constexpr char digits[] = "0123456789abcdef";
-    std::string text;
-    for (const std::uint8_t byte : bytes) {
-      text += digits[byte >> 4];
-      text += digits[byte & 15];
-    }
-    return text;
-  }
-  static Result<std::array<std::uint8_t, 32>> read(const json& value, const std::string& pointer) {
-    const auto text = read_text(value, pointer);
-    if (!text) return tl::unexpected<Error>(text.error());
-    const auto digit = [](char c) { return c >= '0' && c <= '9' ? c - '0' : c >= 'a' && c <= 'f' ? c - 'a' + 10 : -1; };
-    const bool good =
-        text->size() == 64 && std::all_of(text->begin(), text->end(), [&](char c) { return digit(c) >= 0; });
-    if (!good)
-      return fail(ErrorKind::malformed, pointer.substr(pointer.rfind('/') + 1), shown_value(*text),
-                  "64 hexadecimal digits in lower case", pointer);
-    std::array<std::uint8_t, 32> bytes{};
-    for (std::size_t i = 0; i < bytes.size(); ++i)
-      bytes[i] = static_cast<std::uint8_t>(digit((*text)[2 * i]) * 16 + digit((*text)[2 * i + 1]));
-    return bytes;
+  using Bytes = std::array<std::uint8_t, 32>;
+  static json write(const Bytes& bytes) { return hex_text(bytes); }
+  static Result<Bytes> read(const json& value, const std::string& pointer) {
+    return read_from_text(value, pointer, [](const std::string& text) -> Result<Bytes> {
+      Bytes bytes{};
+      if (read_hex(text, bytes)) return bytes;
+      return fail(ErrorKind::malformed, {}, shown_value(text), "64 hexadecimal digits in lower case");
+    });
   }
 };
 
@@ -76,18 +64,18 @@ struct Value<Mark> {
   static json write(const Mark& mark) {
     if (const auto* score = std::get_if<Score>(&mark)) return json::object({{"half_points", score->halves()}});
     if (const auto* finish = std::get_if<FinishTime>(&mark)) return json::object({{"seconds", finish->seconds()}});
-    return write_word(std::get<NoScore>(mark));
+    return word_of(std::get<NoScore>(mark));
   }
   static Result<Mark> read(const json& value, const std::string& pointer) {
-    if (value.is_string()) return read_word<NoScore>(value, pointer).map([](NoScore reason) { return Mark(reason); });
+    if (value.is_string()) return Value<NoScore>::read(value, pointer).map([](NoScore reason) { return Mark(reason); });
     ObjectReader object(value, pointer);
     std::optional<std::int64_t> halves, seconds;
     object.find_as("half_points", halves, [](const json& v, const std::string& p) { return read_whole(v, p, 0, 20); });
     object.find_as("seconds", seconds, [](const json& v, const std::string& p) { return read_whole(v, p, 2, 121); });
     if (auto done = object.done(); !done) return tl::unexpected<Error>(done.error());
     if (halves.has_value() == seconds.has_value())
-      return fail(ErrorKind::malformed, pointer.substr(pointer.rfind('/') + 1), halves ? "both" : "neither",
-                  "either half_points or seconds", pointer);
+      return fail(ErrorKind::malformed, last_key(pointer), halves ? "both" : "neither", "either half_points or seconds",
+                  pointer);
     if (halves) return Mark(*Score::from_halves(static_cast<int>(*halves)));
     return Mark(FinishTime::from_seconds(static_cast<int>(*seconds)));
   }
@@ -170,6 +158,17 @@ struct Shape<Key> {
     v.need("brews", x.brews);
     v.need("pairs", x.pairs);
     v.need("spares", x.spares);
+  }
+};
+
+/// As its text was kept when it was sealed, whatever this shape has become.
+template <>
+struct Value<Key> {
+  static json write(const Key& x) { return x.text.empty() ? write_shape(x) : json::parse(x.text); }
+  static Result<Key> read(const json& value, const std::string& pointer) {
+    auto key = read_shape<Key>(value, pointer);
+    if (key) key->text = canonical_text(value);
+    return key;
   }
 };
 
@@ -374,194 +373,26 @@ struct Shape<KeyOpening> {
   }
 };
 
+LIKELEAF_WORDS_OF(PairKind);
+LIKELEAF_WORDS_OF(Direct);
+LIKELEAF_WORDS_OF(Side);
+LIKELEAF_WORDS_OF(EnteredBy);
+LIKELEAF_CODEC_OF(KeyPair);
+LIKELEAF_CODEC_OF(Key);
+LIKELEAF_CODEC_OF(Stamp);
+LIKELEAF_CODEC_OF(likeleaf::Reading);
+LIKELEAF_CODEC_OF(Brew);
+LIKELEAF_CODEC_OF(ServedPair);
+LIKELEAF_CODEC_OF(BlindServing);
+LIKELEAF_CODEC_OF(Mark);
+LIKELEAF_CODEC_OF(Guess);
+LIKELEAF_CODEC_OF(Sheet);
+LIKELEAF_CODEC_OF(DayState);
+LIKELEAF_CODEC_OF(Amendment);
+LIKELEAF_CODEC_OF(Void);
+LIKELEAF_CODEC_OF(Exclusion);
+LIKELEAF_CODEC_OF(UnmaskRecord);
+LIKELEAF_CODEC_OF(AdoptedRule);
+LIKELEAF_CODEC_OF(KeyOpening);
+
 }  // namespace likeleaf::codec
-
-namespace likeleaf {
-
-using codec::Value;
-using nlohmann::json;
-
-json to_json(const KeyCup& cup) {
-  return Value<KeyCup>::write(cup);
-}
-json to_json(const KeyPair& pair) {
-  return Value<KeyPair>::write(pair);
-}
-json to_json(const PlannedBrew& brew) {
-  return Value<PlannedBrew>::write(brew);
-}
-json to_json(const Spare& spare) {
-  return Value<Spare>::write(spare);
-}
-json to_json(const Key& key) {
-  return Value<Key>::write(key);
-}
-json to_json(const Stamp& stamp) {
-  return Value<Stamp>::write(stamp);
-}
-json to_json(const Reading& reading) {
-  return Value<Reading>::write(reading);
-}
-json to_json(const Infusion& infusion) {
-  return Value<Infusion>::write(infusion);
-}
-json to_json(const Brew& brew) {
-  return Value<Brew>::write(brew);
-}
-json to_json(const ServedPair& served) {
-  return Value<ServedPair>::write(served);
-}
-json to_json(const BlindServing& serving) {
-  return Value<BlindServing>::write(serving);
-}
-json to_json(const Mark& mark) {
-  return Value<Mark>::write(mark);
-}
-json to_json(const WordMark& word) {
-  return Value<WordMark>::write(word);
-}
-json to_json(const CupMarks& cup) {
-  return Value<CupMarks>::write(cup);
-}
-json to_json(const Guess& guess) {
-  return Value<Guess>::write(guess);
-}
-json to_json(const Sheet& sheet) {
-  return Value<Sheet>::write(sheet);
-}
-json to_json(const DayState& day) {
-  return Value<DayState>::write(day);
-}
-json to_json(const Amendment& amendment) {
-  return Value<Amendment>::write(amendment);
-}
-json to_json(const Void& voided) {
-  return Value<Void>::write(voided);
-}
-json to_json(const Exclusion& exclusion) {
-  return Value<Exclusion>::write(exclusion);
-}
-json to_json(const UnmaskRecord& record) {
-  return Value<UnmaskRecord>::write(record);
-}
-json to_json(const AdoptedRule& rule) {
-  return Value<AdoptedRule>::write(rule);
-}
-json to_json(const KeyOpening& opening) {
-  return Value<KeyOpening>::write(opening);
-}
-
-Result<KeyCup> read_key_cup(const json& value, const std::string& pointer) {
-  return Value<KeyCup>::read(value, pointer);
-}
-Result<KeyPair> read_key_pair(const json& value, const std::string& pointer) {
-  return Value<KeyPair>::read(value, pointer);
-}
-Result<PlannedBrew> read_planned_brew(const json& value, const std::string& pointer) {
-  return Value<PlannedBrew>::read(value, pointer);
-}
-Result<Spare> read_spare(const json& value, const std::string& pointer) {
-  return Value<Spare>::read(value, pointer);
-}
-Result<Key> read_key_value(const json& value, const std::string& pointer) {
-  return Value<Key>::read(value, pointer);
-}
-Result<Stamp> read_stamp(const json& value, const std::string& pointer) {
-  return Value<Stamp>::read(value, pointer);
-}
-Result<Reading> read_reading(const json& value, const std::string& pointer) {
-  return Value<Reading>::read(value, pointer);
-}
-Result<Infusion> read_infusion(const json& value, const std::string& pointer) {
-  return Value<Infusion>::read(value, pointer);
-}
-Result<Brew> read_brew(const json& value, const std::string& pointer) {
-  return Value<Brew>::read(value, pointer);
-}
-Result<ServedPair> read_served_pair(const json& value, const std::string& pointer) {
-  return Value<ServedPair>::read(value, pointer);
-}
-Result<BlindServing> read_blind_serving(const json& value, const std::string& pointer) {
-  return Value<BlindServing>::read(value, pointer);
-}
-Result<Mark> read_mark(const json& value, const std::string& pointer) {
-  return Value<Mark>::read(value, pointer);
-}
-Result<WordMark> read_word_mark(const json& value, const std::string& pointer) {
-  return Value<WordMark>::read(value, pointer);
-}
-Result<CupMarks> read_cup_marks(const json& value, const std::string& pointer) {
-  return Value<CupMarks>::read(value, pointer);
-}
-Result<Guess> read_guess(const json& value, const std::string& pointer) {
-  return Value<Guess>::read(value, pointer);
-}
-Result<Sheet> read_sheet(const json& value, const std::string& pointer) {
-  return Value<Sheet>::read(value, pointer);
-}
-Result<DayState> read_day_state(const json& value, const std::string& pointer) {
-  return Value<DayState>::read(value, pointer);
-}
-Result<Amendment> read_amendment(const json& value, const std::string& pointer) {
-  return Value<Amendment>::read(value, pointer);
-}
-Result<Void> read_void(const json& value, const std::string& pointer) {
-  return Value<Void>::read(value, pointer);
-}
-Result<Exclusion> read_exclusion(const json& value, const std::string& pointer) {
-  return Value<Exclusion>::read(value, pointer);
-}
-Result<UnmaskRecord> read_unmask_record(const json& value, const std::string& pointer) {
-  return Value<UnmaskRecord>::read(value, pointer);
-}
-Result<AdoptedRule> read_adopted_rule(const json& value, const std::string& pointer) {
-  return Value<AdoptedRule>::read(value, pointer);
-}
-Result<KeyOpening> read_key_opening(const json& value, const std::string& pointer) {
-  return Value<KeyOpening>::read(value, pointer);
-}
-
-std::string word_of(StampKind kind) {
-  return codec::write_word(kind);
-}
-std::string word_of(PairKind kind) {
-  return codec::write_word(kind);
-}
-std::string word_of(NoScore reason) {
-  return codec::write_word(reason);
-}
-std::string word_of(Direct answer) {
-  return codec::write_word(answer);
-}
-std::string word_of(Side side) {
-  return codec::write_word(side);
-}
-std::string word_of(EnteredBy by) {
-  return codec::write_word(by);
-}
-std::string word_of(Amendment::Target target) {
-  return codec::write_word(target);
-}
-Result<StampKind> read_stamp_kind(const json& value, const std::string& pointer) {
-  return codec::read_word<StampKind>(value, pointer);
-}
-Result<PairKind> read_pair_kind(const json& value, const std::string& pointer) {
-  return codec::read_word<PairKind>(value, pointer);
-}
-Result<NoScore> read_no_score(const json& value, const std::string& pointer) {
-  return codec::read_word<NoScore>(value, pointer);
-}
-Result<Direct> read_direct(const json& value, const std::string& pointer) {
-  return codec::read_word<Direct>(value, pointer);
-}
-Result<Side> read_side(const json& value, const std::string& pointer) {
-  return codec::read_word<Side>(value, pointer);
-}
-Result<EnteredBy> read_entered_by(const json& value, const std::string& pointer) {
-  return codec::read_word<EnteredBy>(value, pointer);
-}
-Result<Amendment::Target> read_amendment_target(const json& value, const std::string& pointer) {
-  return codec::read_word<Amendment::Target>(value, pointer);
-}
-
-}  // namespace likeleaf

@@ -8,6 +8,7 @@
 namespace likeleaf {
 namespace {
 
+using codec::to_json;
 using nlohmann::json;
 
 template <class Record, class Keep>
@@ -34,6 +35,13 @@ bool names_record(const Plan& plan, const std::string& id) {
   const auto named = [&](const auto& one) { return one.record == id; };
   return std::any_of(plan.constants.begin(), plan.constants.end(), named) ||
          std::any_of(plan.lever.levels.begin(), plan.lever.levels.end(), named);
+}
+
+template <class T>
+json list_json(const std::vector<T>& list) {
+  json out = json::array();
+  for (const auto& one : list) out.push_back(to_json(one));
+  return out;
 }
 
 template <class Key, class Value>

@@ -17,10 +17,6 @@ std::mt19937_64 seeded(const Seed& seed) {
   return std::mt19937_64(sequence);
 }
 
-unsigned hex_value(char c) {
-  return static_cast<unsigned>(c <= '9' ? c - '0' : c - 'a' + 10);
-}
-
 }  // namespace
 
 Draw::Draw(const Seed& seed) : engine_(seeded(seed)) {}
@@ -28,11 +24,7 @@ Draw::Draw(const Seed& seed) : engine_(seeded(seed)) {}
 Draw Draw::stream(const Seed& seed, std::string_view name) {
   std::string text(seed.begin(), seed.end());
   text += name;
-  const std::string hex = Digest::of(text).hex();
-  Seed derived{};
-  for (std::size_t i = 0; i < derived.size(); ++i)
-    derived[i] = static_cast<std::uint8_t>(hex_value(hex[2 * i]) * 16 + hex_value(hex[2 * i + 1]));
-  return Draw(derived);
+  return Draw(Digest::of(text).bytes());
 }
 
 std::uint64_t Draw::below(std::uint64_t n) {

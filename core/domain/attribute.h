@@ -17,7 +17,7 @@ enum class Scale {
   register_bands  ///< base, middle, top notes 0 to 10 each; decided on top − base; grid unit: half a point
 };
 
-/// Built in (resources/attributes.json) or a house's own.
+/// Built in (core/codec/builtin.h) or a house's own.
 struct Attribute {
   std::string id;          ///< "bitterness"; lower-case letters, digits, '_'
   std::string name;        ///< "Bitterness"
@@ -32,8 +32,6 @@ struct Attribute {
   bool operator==(const Attribute&) const = default;
 };
 
-/// The eight built-in attributes, from the embedded resource.
-const std::vector<Attribute>& builtin_attributes();
 const Attribute* find_attribute(const std::vector<Attribute>& attributes, std::string_view id);
 
 /// The fields of a sheet that an attribute is marked in: itself, or "aroma_register.base", ".middle", ".top".
@@ -58,7 +56,5 @@ struct AromaWord {
   bool fault = false;
   bool operator==(const AromaWord&) const = default;
 };
-/// The built-in lexicon, from the embedded resource.
-const std::vector<AromaWord>& builtin_lexicon();
 
 }  // namespace likeleaf

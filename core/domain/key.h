@@ -62,6 +62,7 @@ struct Key {
   std::vector<PlannedBrew> brews;
   std::vector<KeyPair> pairs;
   std::vector<Spare> spares;
+  std::string text{};  ///< all this as it was written at the seal (core/codec/seal.h)
   bool operator==(const Key&) const = default;
 };
 

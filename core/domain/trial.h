@@ -22,9 +22,10 @@ struct SealedPlan {
   Registers registers;                ///< only what the plan refers to
   std::vector<Attribute> attributes;  ///< resolved, in the plan's order
   Moment sealed;
-  Digest plan_digest;         ///< of plan_text(): unsalted
-  Digest key_digest;          ///< of key_text(): salted
+  Digest plan_digest;         ///< of `text`: unsalted
+  Digest key_digest;          ///< of the key's text: salted
   bool paper_import = false;  ///< a finished paper trial read from two tables: nothing was sealed beforehand
+  std::string text{};         ///< all this but the digests, as it was written at the seal (core/codec/seal.h)
   bool operator==(const SealedPlan&) const = default;
 };
 

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "core/acts/agreed_words.h"
+#include "core/codec/builtin.h"
 #include "core/evidence/cup_values.h"
 #include "core/evidence/find_parts.h"
 #include "core/stats/distributions.h"

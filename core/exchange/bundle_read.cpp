@@ -22,11 +22,6 @@ Error placed(Error error, const std::string& file) {
   return error;
 }
 
-template <class ReadOne>
-auto list_of(ReadOne read_one) {
-  return [read_one](const json& value, const std::string& pointer) { return read_list(value, pointer, read_one); };
-}
-
 /// A map of records by id: two of one id are refused, as the second would swallow the first.
 template <class Id, class Value, class IdOfValue>
 void fill_map(ObjectReader& reader, const std::string& key, std::vector<Value> values,
@@ -41,30 +36,30 @@ void fill_map(ObjectReader& reader, const std::string& key, std::vector<Value> v
 Result<TrialImport> read_draft_part(const json& value, const std::string& pointer) {
   TrialImport import;
   ObjectReader reader(value, pointer);
-  reader.need_as("plan", import.trial.draft, read_plan);
-  reader.need_as("registers", import.registers, read_registers);
-  reader.need_as("attributes", import.attributes, list_of(read_attribute));
+  reader.need_as("plan", import.trial.draft);
+  reader.need_as("registers", import.registers);
+  reader.need_as("attributes", import.attributes);
   if (auto done = reader.done(); !done) return tl::unexpected(done.error());
   return import;
 }
 
 void read_tasting(ObjectReader& reader, Trial& trial) {
-  reader.need_as("servings", trial.servings, list_of(read_blind_serving));
+  reader.need_as("servings", trial.servings);
   std::vector<Sheet> sheets;
-  reader.need_as("sheets", sheets, list_of(read_sheet));
+  reader.need_as("sheets", sheets);
   fill_map(reader, "sheets", std::move(sheets), trial.sheets, [](const Sheet& sheet) { return sheet.serving; });
-  reader.need_as("days", trial.days, list_of(read_day_state));
-  reader.need_as("weighed", trial.weighed, list_of(read_id<Lot>));
-  reader.need_as("voids", trial.voids, list_of(read_void));
-  reader.need_as("amendments", trial.amendments, list_of(read_amendment));
-  reader.need_as("exclusions", trial.exclusions, list_of(read_exclusion));
-  reader.need_as("openings", trial.openings, list_of(read_key_opening));
-  reader.find_as("rule", trial.rule, read_adopted_rule);
+  reader.need_as("days", trial.days);
+  reader.need_as("weighed", trial.weighed);
+  reader.need_as("voids", trial.voids);
+  reader.need_as("amendments", trial.amendments);
+  reader.need_as("exclusions", trial.exclusions);
+  reader.need_as("openings", trial.openings);
+  reader.find_as("rule", trial.rule);
 }
 
 /// Key, brews and served temperatures come with the unmask record or not at all.
 void read_keyed_side(ObjectReader& reader, Trial& trial) {
-  reader.find_as("unmasked", trial.unmasked, read_unmask_record);
+  reader.find_as("unmasked", trial.unmasked);
   if (!trial.unmasked) {
     for (const char* key : {"key", "brews", "served"})
       if (reader.find(key) != nullptr)
@@ -73,13 +68,13 @@ void read_keyed_side(ObjectReader& reader, Trial& trial) {
     return;
   }
   Key key;
-  reader.need_as("key", key, read_key_value);
+  reader.need_as("key", key);
   trial.key = std::make_shared<const Key>(std::move(key));
   std::vector<Brew> brews;
-  reader.need_as("brews", brews, list_of(read_brew));
+  reader.need_as("brews", brews);
   fill_map(reader, "brews", std::move(brews), trial.brews, [](const Brew& brew) { return brew.id; });
   std::vector<ServedPair> served;
-  reader.need_as("served", served, list_of(read_served_pair));
+  reader.need_as("served", served);
   for (std::size_t i = 0; i < served.size(); ++i)
     if (!trial.served.emplace(served[i].pair, served[i]).second)
       reader.refuse({ErrorKind::duplicate, "served", served[i].pair.text(), "each pair once",
@@ -88,7 +83,7 @@ void read_keyed_side(ObjectReader& reader, Trial& trial) {
 
 void read_sealed_trial(ObjectReader& reader, TrialImport& import) {
   SealedPlan sealed;
-  reader.need_as("sealed", sealed, read_sealed_plan);
+  reader.need_as("sealed", sealed);
   import.trial.draft = sealed.plan;
   import.registers = sealed.registers;
   import.attributes = sealed.attributes;
@@ -104,8 +99,7 @@ Result<TrialImport> read_trial(const json& value, const std::string& pointer) {
     reader.need_as("draft", import, read_draft_part);
   else
     read_sealed_trial(reader, import);
-  reader.need_as("created", import.trial.created,
-                 [](const json& v, const std::string& p) { return read_moment(v, p); });
+  reader.need_as("created", import.trial.created);
   if (auto done = reader.done(); !done) return tl::unexpected(done.error());
   return import;
 }
@@ -138,7 +132,7 @@ Result<TrialImport> read_document(const json& document) {
   reader.need("format");
   reader.need("version");
   std::string made_by;
-  reader.need_as("made_by", made_by, [](const json& v, const std::string& p) { return read_text(v, p); });
+  reader.need_as("made_by", made_by);
   reader.need_as("trial", import, read_trial);
   if (auto done = reader.done(); !done) return tl::unexpected(done.error());
   if (auto good = check_import(import); !good) {

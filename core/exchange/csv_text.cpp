@@ -6,7 +6,6 @@
 
 #include "core/base/number_text.h"
 #include "core/base/utf8.h"
-#include "core/codec/codec.h"
 #include "core/exchange/atomic_file.h"
 
 namespace likeleaf::exchange {

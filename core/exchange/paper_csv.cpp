@@ -7,6 +7,7 @@
 #include <set>
 
 #include "core/base/number_text.h"
+#include "core/codec/builtin.h"
 #include "core/codec/seal.h"
 #include "core/codec/trial_document.h"
 #include "core/exchange/bundle_read.h"
@@ -27,12 +28,7 @@ IdOf<Record> id_from(const std::string& meaning) {
 }
 
 std::array<std::uint8_t, 32> bytes_from(const std::string& meaning) {
-  const std::string hex = Digest::of("likeleaf paper " + meaning).hex();
-  const auto digit = [](char c) { return c <= '9' ? c - '0' : c - 'a' + 10; };
-  std::array<std::uint8_t, 32> bytes{};
-  for (std::size_t i = 0; i < bytes.size(); ++i)
-    bytes[i] = static_cast<std::uint8_t>(digit(hex[2 * i]) * 16 + digit(hex[2 * i + 1]));
-  return bytes;
+  return Digest::of("likeleaf paper " + meaning).bytes();
 }
 
 /// The cells of a table without what a spreadsheet changes on its own (separators, quotes, line ends).
@@ -390,8 +386,9 @@ class PaperTrial {
     sealed->attributes = import_.attributes;
     sealed->sealed = options_.tasted;
     sealed->paper_import = true;
-    sealed->plan_digest = plan_digest(*sealed);
-    sealed->key_digest = key_digest(*trial.key);
+    Key key = *trial.key;
+    take_digests(*sealed, key);
+    trial.key = std::make_shared<const Key>(std::move(key));
     trial.sealed = std::move(sealed);
     trial.unmasked = UnmaskRecord{options_.tasted, "paper tables", sheets_digest(trial), true, true, true};
     import_.digest = trial_digest(trial, import_.registers, import_.attributes);

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "core/base/number_text.h"
+#include "core/codec/builtin.h"
 
 namespace likeleaf::exchange {
 namespace {

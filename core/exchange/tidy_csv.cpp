@@ -9,7 +9,7 @@
 #include <tuple>
 
 #include "core/acts/unmask.h"
-#include "core/codec/codec.h"
+#include "core/codec/value_text.h"
 #include "core/domain/asked.h"
 
 namespace likeleaf::exchange {
@@ -131,7 +131,11 @@ class Tables {
     const Side first = row.sheet != nullptr && row.sheet->sipped_first ? *row.sheet->sipped_first : serving.first;
     const BlindCode mine = side == Side::left ? serving.left : serving.right;
     const BlindCode others = side == Side::left ? serving.right : serving.left;
-    out.text(row.assessor).plain(mine.text()).plain(others.text()).plain(word_of(side)).plain(yes_no(first == side));
+    out.text(row.assessor)
+        .plain(mine.text())
+        .plain(others.text())
+        .plain(codec::word_of(side))
+        .plain(yes_no(first == side));
     out.plain(yes_no(row.sheet != nullptr && row.sheet->locked)).plain(row.excluded);
   }
   void keyed_cells(CsvWriter& out, const Row& row, Side side) const {
@@ -143,7 +147,7 @@ class Tables {
     const bool is_b = side == pairing.side_b;
     const std::size_t level = is_b ? pairing.levels.b : pairing.levels.a;
     const auto& lever = sealed_.plan.lever;
-    out.plain(word_of(pairing.kind)).text(lot_code(sealed_.registers, pairing.lot));
+    out.plain(codec::word_of(pairing.kind)).text(lot_code(sealed_.registers, pairing.lot));
     if (pairing.set > 0)
       out.number(pairing.set);
     else
@@ -175,13 +179,13 @@ class Tables {
   }
   /// How a mark came into the book; of a paper sheet whether both entries hold it.
   [[nodiscard]] static std::string entered(const Sheet& sheet, Side side, const std::string& field) {
-    if (sheet.entered_by != EnteredBy::paper) return word_of(sheet.entered_by);
+    if (sheet.entered_by != EnteredBy::paper) return codec::word_of(sheet.entered_by);
     return sheet.second.cup(side).contains(field) ? "paper twice" : "paper once";
   }
   [[nodiscard]] static std::string direct(const Row& row, const std::string& attribute) {
     if (row.sheet == nullptr) return {};
     const auto found = row.sheet->directs.find(attribute);
-    return found == row.sheet->directs.end() ? std::string() : word_of(found->second);
+    return found == row.sheet->directs.end() ? std::string() : codec::word_of(found->second);
   }
 
   void word_rows(CsvWriter& out, const Row& row, Side side) const {

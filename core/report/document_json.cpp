@@ -1,6 +1,6 @@
 #include "core/report/document_json.h"
 
-#include "core/codec/shapes.h"
+#include "core/codec/shape.h"
 
 namespace likeleaf::codec {
 
@@ -22,7 +22,7 @@ struct Value<double> {
   static json write(double x) { return x; }
   static Result<double> read(const json& value, const std::string& pointer) {
     if (value.is_number()) return value.get<double>();
-    return fail(ErrorKind::malformed, pointer.substr(pointer.rfind('/') + 1), value.type_name(), "a number", pointer);
+    return fail(ErrorKind::malformed, last_key(pointer), value.type_name(), "a number", pointer);
   }
 };
 

@@ -9,7 +9,6 @@
 
 #include "core/base/number_text.h"
 #include "core/base/text.h"
-#include "core/codec/seal.h"
 #include "core/report/annex.h"
 #include "core/report/views.h"
 #include "core/wording/attribute_text.h"

@@ -157,8 +157,7 @@ Result<Ticket> Session::seal(const Style& style) {
   sealed->registers = registers_of(plan, inner_->registers);
   sealed->attributes = attributes_of(plan, inner_->attributes);
   sealed->sealed = inner_->services.clock.now();
-  sealed->plan_digest = plan_digest(*sealed);
-  sealed->key_digest = key_digest(deal->key);
+  take_digests(*sealed, deal->key);
   ApplySeal command{sealed, std::make_shared<const Key>(std::move(deal->key)), std::move(deal->servings)};
   return inner_->perform(command, Inner::Track::fresh);
 }

@@ -1,6 +1,7 @@
 // The session's side of a taster's port: from the snapshot to its open parts.
 #include <algorithm>
 
+#include "core/codec/builtin.h"
 #include "core/session/inner.h"
 #include "core/wording/cautions.h"
 

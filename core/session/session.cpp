@@ -7,6 +7,7 @@
 
 #include "core/base/line_text.h"
 #include "core/base/number_text.h"
+#include "core/codec/builtin.h"
 #include "core/codec/trial_document.h"
 #include "core/session/inner.h"
 #include "core/store/load.h"

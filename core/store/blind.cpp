@@ -6,7 +6,7 @@
 #include <array>
 #include <string_view>
 
-#include "core/codec/codec.h"
+#include "core/codec/value_text.h"
 #include "core/store/sql.h"
 
 namespace likeleaf::store {
@@ -38,9 +38,7 @@ Result<std::vector<BlindServing>> read_flight(SQLite::Database& blind, IdOf<Tria
                       trial, assessor);
     std::vector<BlindServing> flight;
     while (rows.executeStep()) {
-      const auto document = parse_document(text_at(rows, 0));
-      if (!document) return tl::unexpected<Error>(document.error());
-      auto serving = read_blind_serving(*document, "");
+      auto serving = codec::read<BlindServing>(text_at(rows, 0));
       if (!serving) return tl::unexpected<Error>(serving.error());
       flight.push_back(std::move(*serving));
     }

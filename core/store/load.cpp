@@ -3,8 +3,7 @@
 #include <algorithm>
 #include <stdexcept>
 
-#include "core/codec/codec.h"
-#include "core/codec/seal.h"
+#include "core/codec/value_text.h"
 #include "core/store/sql.h"
 
 namespace likeleaf::store {
@@ -21,16 +20,14 @@ T taken(Result<T> got, const std::string& what) {
   return std::move(*got);
 }
 
-/// A document column through one of the codec's read functions.
-template <class Read>
-auto read_document(const std::string& text, const char* what, Read read) {
-  return taken(read(taken(parse_document(text), what), std::string()), what);
+template <class T>
+T read_document(const std::string& text, const char* what) {
+  return taken(codec::read<T>(text), what);
 }
 
-/// A word column (an enumeration) through one of the codec's read functions.
-template <class Read>
-auto read_word(const std::string& word, const char* what, Read read) {
-  return taken(read(nlohmann::json(word), std::string()), what);
+template <class E>
+E read_word(const std::string& word, const char* what) {
+  return taken(codec::read_word<E>(word), what);
 }
 
 template <class Record>
@@ -46,18 +43,18 @@ Moment read_time(const std::string& text, const char* what) {
   return *moment;
 }
 
-template <class Read>
-auto read_list_of(Db& db, const char* sql, IdOf<Trial> trial, const char* what, Read read) {
-  std::vector<decltype(read_document(std::string(), what, read))> list;
+template <class T>
+std::vector<T> read_list_of(Db& db, const char* sql, IdOf<Trial> trial, const char* what) {
+  std::vector<T> list;
   auto rows = bound(db, sql, trial);
-  while (rows.executeStep()) list.push_back(read_document(text_at(rows, 0), what, read));
+  while (rows.executeStep()) list.push_back(read_document<T>(text_at(rows, 0), what));
   return list;
 }
 
 void load_draft(Db& db, Trial& trial, IdOf<Trial> id) {
   auto row = bound(db, "SELECT draft, created, number FROM trial WHERE id = ?", id);
   if (!row.executeStep()) throw BadRow{{ErrorKind::not_found, "trial", id.text(), {}, {}}};
-  trial.draft = taken(read_draft(text_at(row, 0)), "plan");
+  trial.draft = read_document<Plan>(text_at(row, 0), "plan");
   trial.draft.id = id;
   trial.draft.number = row.getColumn(2).getInt();
   trial.created = read_time(text_at(row, 1), "created");
@@ -65,19 +62,19 @@ void load_draft(Db& db, Trial& trial, IdOf<Trial> id) {
 
 void load_seal(Db& db, Trial& trial, IdOf<Trial> id) {
   if (const auto text = text_of(db, "SELECT document FROM seal WHERE trial = ?", id))
-    trial.sealed = std::make_shared<const SealedPlan>(read_document(*text, "sealed plan", read_sealed_plan));
+    trial.sealed = std::make_shared<const SealedPlan>(read_document<SealedPlan>(*text, "sealed plan"));
   if (const auto text = text_of(db, "SELECT document FROM trial_key WHERE trial = ?", id))
-    trial.key = std::make_shared<const Key>(read_document(*text, "key", read_key_value));
-  trial.servings = read_list_of(db, "SELECT document FROM serving WHERE trial = ? ORDER BY position", id, "serving",
-                                read_blind_serving);
+    trial.key = std::make_shared<const Key>(read_document<Key>(*text, "key"));
+  trial.servings =
+      read_list_of<BlindServing>(db, "SELECT document FROM serving WHERE trial = ? ORDER BY position", id, "serving");
 }
 
 std::shared_ptr<Sheet> read_sheet_row(SQLite::Statement& row) {
   auto sheet = std::make_shared<Sheet>();
   sheet->serving = read_id_text<Serving>(text_at(row, 0), "serving");
   if (const auto text = text_or_null(row, 1)) sheet->started = read_time(*text, "started");
-  sheet->entered_by = read_word(text_at(row, 2), "entered by", read_entered_by);
-  if (const auto word = text_or_null(row, 3)) sheet->sipped_first = read_word(*word, "sipped first", read_side);
+  sheet->entered_by = read_word<EnteredBy>(text_at(row, 2), "entered by");
+  if (const auto word = text_or_null(row, 3)) sheet->sipped_first = read_word<Side>(*word, "sipped first");
   sheet->note = text_at(row, 4);
   sheet->left.fault = row.getColumn(5).getInt() != 0;
   sheet->left.fault_note = text_at(row, 6);
@@ -89,7 +86,7 @@ std::shared_ptr<Sheet> read_sheet_row(SQLite::Statement& row) {
     if (!digest) bad_row("sheet's digest", *text);
     sheet->digest = *digest;
   }
-  if (const auto text = text_or_null(row, 11)) sheet->guess = read_document(*text, "guess", read_guess);
+  if (const auto text = text_or_null(row, 11)) sheet->guess = read_document<Guess>(*text, "guess");
   return sheet;
 }
 
@@ -110,10 +107,9 @@ void load_second_readings(Db& db, OpenSheets& sheets, IdOf<Trial> id) {
     SecondReading& second = sheet_of(sheets, rows).second;
     const std::string part = text_at(rows, 1), value = text_at(rows, 3);
     if (part == "answer")
-      second.directs.emplace(text_at(rows, 2), read_word(value, "second entry", read_direct));
+      second.directs.emplace(text_at(rows, 2), read_word<Direct>(value, "second entry"));
     else
-      second.cup(read_word(part, "side", read_side))
-          .emplace(text_at(rows, 2), read_document(value, "second entry", read_mark));
+      second.cup(read_word<Side>(part, "side")).emplace(text_at(rows, 2), read_document<Mark>(value, "second entry"));
   }
 }
 
@@ -132,13 +128,12 @@ void load_sheets(Db& db, Trial& trial, IdOf<Trial> id) {
       db, "SELECT m.serving, m.side, m.field, m.value FROM sheet s JOIN mark m USING (serving) WHERE s.trial = ?", id);
   while (marks.executeStep())
     sheet_of(sheets, marks)
-        .cup(read_word(text_at(marks, 1), "side", read_side))
-        .marks.emplace(text_at(marks, 2), read_document(text_at(marks, 3), "mark", read_mark));
+        .cup(read_word<Side>(text_at(marks, 1), "side"))
+        .marks.emplace(text_at(marks, 2), read_document<Mark>(text_at(marks, 3), "mark"));
   auto directs = bound(
       db, "SELECT d.serving, d.attribute, d.answer FROM sheet s JOIN direct d USING (serving) WHERE s.trial = ?", id);
   while (directs.executeStep())
-    sheet_of(sheets, directs)
-        .directs.emplace(text_at(directs, 1), read_word(text_at(directs, 2), "answer", read_direct));
+    sheet_of(sheets, directs).directs.emplace(text_at(directs, 1), read_word<Direct>(text_at(directs, 2), "answer"));
   auto words = bound(db,
                      "SELECT w.serving, w.side, w.word, w.strength FROM sheet s JOIN word w USING (serving) "
                      "WHERE s.trial = ? ORDER BY w.serving, w.side, w.position",
@@ -146,7 +141,7 @@ void load_sheets(Db& db, Trial& trial, IdOf<Trial> id) {
   while (words.executeStep()) {
     WordMark word{text_at(words, 2), {}};
     if (!words.getColumn(3).isNull()) word.strength = words.getColumn(3).getInt();
-    sheet_of(sheets, words).cup(read_word(text_at(words, 1), "side", read_side)).words.push_back(std::move(word));
+    sheet_of(sheets, words).cup(read_word<Side>(text_at(words, 1), "side")).words.push_back(std::move(word));
   }
   load_second_readings(db, sheets, id);
   for (auto& [serving, sheet] : sheets) trial.sheets.emplace(serving, std::move(sheet));
@@ -156,7 +151,7 @@ void load_brews(Db& db, Trial& trial, IdOf<Trial> id) {
   std::map<IdOf<Brew>, std::shared_ptr<Brew>> brews;
   auto rows = bound(db, "SELECT document FROM brew WHERE trial = ?", id);
   while (rows.executeStep()) {
-    auto brew = std::make_shared<Brew>(read_document(text_at(rows, 0), "brew", read_brew));
+    auto brew = std::make_shared<Brew>(read_document<Brew>(text_at(rows, 0), "brew"));
     brews.emplace(brew->id, std::move(brew));
   }
   auto stamps = bound(db,
@@ -164,7 +159,7 @@ void load_brews(Db& db, Trial& trial, IdOf<Trial> id) {
                       "WHERE b.trial = ? ORDER BY s.brew, s.position",
                       id);
   while (stamps.executeStep()) {
-    Stamp stamp = read_document(text_at(stamps, 1), "stamp", read_stamp);
+    Stamp stamp = read_document<Stamp>(text_at(stamps, 1), "stamp");
     if (const auto undone = text_or_null(stamps, 2)) {
       stamp.undone = read_time(*undone, "undone");
       stamp.undone->boot_ms = stamps.getColumn(3).getInt64();
@@ -177,18 +172,17 @@ void load_brews(Db& db, Trial& trial, IdOf<Trial> id) {
                         id);
   while (readings.executeStep())
     brews.at(read_id_text<Brew>(text_at(readings, 0), "brew"))
-        ->readings.push_back(read_document(text_at(readings, 1), "reading", read_reading));
+        ->readings.push_back(read_document<Reading>(text_at(readings, 1), "reading"));
   for (auto& [brew_id, brew] : brews) trial.brews.emplace(brew_id, std::move(brew));
 }
 
 void load_table_side(Db& db, Trial& trial, IdOf<Trial> id) {
-  for (auto& served :
-       read_list_of(db, "SELECT document FROM served WHERE trial = ?", id, "served pair", read_served_pair))
+  for (auto& served : read_list_of<ServedPair>(db, "SELECT document FROM served WHERE trial = ?", id, "served pair"))
     trial.served.emplace(served.pair, served);
   auto weighed = bound(db, "SELECT lot FROM weighed WHERE trial = ? ORDER BY position", id);
   while (weighed.executeStep()) trial.weighed.push_back(read_id_text<Lot>(text_at(weighed, 0), "weighed lot"));
-  trial.days = read_list_of(db, "SELECT document FROM day_state WHERE trial = ? ORDER BY position", id,
-                            "state of the day", read_day_state);
+  trial.days = read_list_of<DayState>(db, "SELECT document FROM day_state WHERE trial = ? ORDER BY position", id,
+                                      "state of the day");
   auto openings = bound(db, "SELECT preparer, opened, closed FROM key_opening WHERE trial = ? ORDER BY position", id);
   while (openings.executeStep()) {
     KeyOpening opening;
@@ -200,15 +194,15 @@ void load_table_side(Db& db, Trial& trial, IdOf<Trial> id) {
 }
 
 void load_happenings(Db& db, Trial& trial, IdOf<Trial> id) {
-  trial.voids = read_list_of(db, "SELECT document FROM void WHERE trial = ? ORDER BY position", id, "void", read_void);
-  trial.exclusions = read_list_of(db, "SELECT document FROM exclusion WHERE trial = ? ORDER BY position", id,
-                                  "exclusion", read_exclusion);
-  trial.amendments = read_list_of(db, "SELECT document FROM amendment WHERE trial = ? ORDER BY position", id,
-                                  "amendment", read_amendment);
+  trial.voids = read_list_of<Void>(db, "SELECT document FROM void WHERE trial = ? ORDER BY position", id, "void");
+  trial.exclusions =
+      read_list_of<Exclusion>(db, "SELECT document FROM exclusion WHERE trial = ? ORDER BY position", id, "exclusion");
+  trial.amendments =
+      read_list_of<Amendment>(db, "SELECT document FROM amendment WHERE trial = ? ORDER BY position", id, "amendment");
   if (const auto text = text_of(db, "SELECT document FROM unmask WHERE trial = ?", id))
-    trial.unmasked = read_document(*text, "unmask", read_unmask_record);
+    trial.unmasked = read_document<UnmaskRecord>(*text, "unmask");
   if (const auto text = text_of(db, "SELECT document FROM house_rule WHERE trial = ?", id))
-    trial.rule = read_document(*text, "rule", read_adopted_rule);
+    trial.rule = read_document<AdoptedRule>(*text, "rule");
 }
 
 template <class Work>
@@ -224,11 +218,11 @@ auto guarded(Db& db, Work work) -> Result<decltype(work())> {
   }
 }
 
-template <class Read>
-auto load_register(Db& db, const char* sql, const char* what, Read read) {
-  std::vector<decltype(read_document(std::string(), what, read))> list;
+template <class T>
+std::vector<T> load_register(Db& db, const char* sql, const char* what) {
+  std::vector<T> list;
   auto rows = bound(db, sql);
-  while (rows.executeStep()) list.push_back(read_document(text_at(rows, 0), what, read));
+  while (rows.executeStep()) list.push_back(read_document<T>(text_at(rows, 0), what));
   return list;
 }
 
@@ -243,7 +237,7 @@ LedgerRow read_ledger_row(SQLite::Statement& row) {
   out.id = read_id_text<Trial>(text_at(row, 0), "trial");
   out.number = row.getColumn(1).getInt();
   out.question = text_at(row, 2);
-  out.lever = read_document(text_at(row, 3), "lever", read_lever);
+  out.lever = read_document<Lever>(text_at(row, 3), "lever");
   out.created = read_time(text_at(row, 4), "created");
   if (const auto sealed = text_or_null(row, 5)) out.sealed = read_time(*sealed, "sealed");
   out.paper_import = row.getColumn(6).getInt() != 0;
@@ -266,7 +260,7 @@ void add_lots(Db& db, const RowsById& rows_by_id) {
     if (found == rows_by_id.end()) continue;
     LedgerRow& row = *found->second;
     row.lots.push_back(text_at(lots, 1));
-    const auto type = read_word(text_at(lots, 2), "leaf type", read_leaf_type);
+    const auto type = read_word<LeafType>(text_at(lots, 2), "leaf type");
     if (std::ranges::find(row.leaf_types, type) == row.leaf_types.end()) row.leaf_types.push_back(type);
   }
 }
@@ -300,18 +294,17 @@ Result<Trial> load_trial(SQLite::Database& db, IdOf<Trial> id) {
 Result<Registers> load_registers(SQLite::Database& db) {
   return guarded(db, [&] {
     Registers registers;
-    registers.lots = load_register(db, "SELECT document FROM lot ORDER BY position", "lot", read_lot);
-    registers.waters = load_register(db, "SELECT document FROM water ORDER BY position", "water", read_water);
-    registers.vessels = load_register(db, "SELECT document FROM vessel ORDER BY position", "vessel", read_vessel);
-    registers.assessors =
-        load_register(db, "SELECT document FROM assessor ORDER BY position", "assessor", read_assessor);
+    registers.lots = load_register<Lot>(db, "SELECT document FROM lot ORDER BY position", "lot");
+    registers.waters = load_register<Water>(db, "SELECT document FROM water ORDER BY position", "water");
+    registers.vessels = load_register<Vessel>(db, "SELECT document FROM vessel ORDER BY position", "vessel");
+    registers.assessors = load_register<Assessor>(db, "SELECT document FROM assessor ORDER BY position", "assessor");
     return registers;
   });
 }
 
 Result<std::vector<Attribute>> load_attributes(SQLite::Database& db) {
   return guarded(db, [&] {
-    return load_register(db, "SELECT document FROM attribute ORDER BY position", "attribute", read_attribute);
+    return load_register<Attribute>(db, "SELECT document FROM attribute ORDER BY position", "attribute");
   });
 }
 

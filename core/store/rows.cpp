@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include "core/codec/codec.h"
-#include "core/codec/seal.h"
+#include "core/codec/value_text.h"
 
 namespace likeleaf::store {
 
@@ -11,7 +10,7 @@ namespace {
 
 template <class T>
 std::string document(const T& value) {
-  return canonical_text(to_json(value));
+  return codec::text_of(value);
 }
 
 template <class T>
@@ -37,10 +36,11 @@ void put_draft(Connection& db, const Trial* before, const Trial& after,
     run(db,
         "INSERT INTO trial (id, number, position, question, changes, lever, created, import_digest, draft) "
         "VALUES (?, ?, (SELECT coalesce(max(position), 0) + 1 FROM trial), ?, '', ?, ?, ?, ?)",
-        plan.id, plan.number, plan.question, word_of(plan.lever.kind), after.created, import_digest, draft_text(plan));
+        plan.id, plan.number, plan.question, codec::word_of(plan.lever.kind), after.created, import_digest,
+        document(plan));
   else
     run(db, "UPDATE trial SET number = ?, question = ?, changes = '', lever = ?, draft = ? WHERE id = ?", plan.number,
-        plan.question, word_of(plan.lever.kind), draft_text(plan), plan.id);
+        plan.question, codec::word_of(plan.lever.kind), document(plan), plan.id);
   if (before == nullptr || before->draft.lots != plan.lots) {
     run(db, "DELETE FROM trial_lot WHERE trial = ?", plan.id);
     for (std::size_t i = 0; i < plan.lots.size(); ++i)
@@ -74,7 +74,7 @@ void put_seal(Connection& db, const Trial* before, const Trial& after) {
 }
 
 void put_cup(Connection& db, IdOf<Serving> serving, Side side, const CupMarks& old_cup, const CupMarks& cup) {
-  const std::string where = word_of(side);
+  const std::string where = codec::word_of(side);
   for (const auto& [field, mark] : cup.marks) {
     const auto old_mark = old_cup.marks.find(field);
     if (old_mark != old_cup.marks.end() && old_mark->second == mark) continue;
@@ -100,7 +100,7 @@ void put_directs(Connection& db, const Sheet& old_sheet, const Sheet& sheet) {
     run(db,
         "INSERT INTO direct (serving, attribute, answer) VALUES (?, ?, ?) "
         "ON CONFLICT DO UPDATE SET answer = excluded.answer",
-        sheet.serving, attribute, word_of(answer));
+        sheet.serving, attribute, codec::word_of(answer));
   }
   for (const auto& [attribute, answer] : old_sheet.directs)
     if (!sheet.directs.contains(attribute))
@@ -125,13 +125,13 @@ void put_second(Connection& db, const Sheet& old_sheet, const Sheet& sheet) {
   };
   const auto mark_document = [](const Mark& mark) { return document(mark); };
   for (const Side side : {Side::left, Side::right})
-    part(word_of(side), old_sheet.second.cup(side), sheet.second.cup(side), mark_document);
-  part("answer", old_sheet.second.directs, sheet.second.directs, [](Direct answer) { return word_of(answer); });
+    part(codec::word_of(side), old_sheet.second.cup(side), sheet.second.cup(side), mark_document);
+  part("answer", old_sheet.second.directs, sheet.second.directs, [](Direct answer) { return codec::word_of(answer); });
 }
 
 std::optional<std::string> side_word(const std::optional<Side>& side) {
   if (!side) return std::nullopt;
-  return word_of(*side);
+  return codec::word_of(*side);
 }
 
 void put_sheet(Connection& db, IdOf<Trial> trial, const Sheet* old_sheet, const Sheet& sheet) {
@@ -153,8 +153,8 @@ void put_sheet(Connection& db, IdOf<Trial> trial, const Sheet* old_sheet, const 
         "started = excluded.started, entered_by = excluded.entered_by, sipped_first = excluded.sipped_first, "
         "note = excluded.note, left_fault = excluded.left_fault, left_fault_note = excluded.left_fault_note, "
         "right_fault = excluded.right_fault, right_fault_note = excluded.right_fault_note",
-        sheet.serving, trial, sheet.started, word_of(sheet.entered_by), side_word(sheet.sipped_first), sheet.note,
-        sheet.left.fault, sheet.left.fault_note, sheet.right.fault, sheet.right.fault_note);
+        sheet.serving, trial, sheet.started, codec::word_of(sheet.entered_by), side_word(sheet.sipped_first),
+        sheet.note, sheet.left.fault, sheet.left.fault_note, sheet.right.fault, sheet.right.fault_note);
   put_cup(db, sheet.serving, Side::left, old_one.left, sheet.left);
   put_cup(db, sheet.serving, Side::right, old_one.right, sheet.right);
   put_directs(db, old_one, sheet);
@@ -299,7 +299,7 @@ void persist(Connection& db, const Lot& lot) {
       "INSERT INTO lot (id, position, code, name, type, document) "
       "VALUES (?, (SELECT coalesce(max(position), 0) + 1 FROM lot), ?, ?, ?, ?) ON CONFLICT (id) DO UPDATE SET "
       "code = excluded.code, name = excluded.name, type = excluded.type, document = excluded.document",
-      lot.id, lot.code, lot.name, word_of(lot.type), document(lot));
+      lot.id, lot.code, lot.name, codec::word_of(lot.type), document(lot));
 }
 
 void persist(Connection& db, const Water& water) {

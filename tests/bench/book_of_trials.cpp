@@ -9,6 +9,7 @@
 
 #include "core/acts/command.h"
 #include "core/acts/unmask.h"
+#include "core/codec/builtin.h"
 #include "core/codec/seal.h"
 #include "core/codec/trial_document.h"
 #include "core/design/deal.h"
@@ -84,8 +85,7 @@ std::shared_ptr<const Trial> TrialMaker::sealed(int number) {
   sealed->registers = registers_of(trial->draft, registers_);
   sealed->attributes = attributes_of(trial->draft, builtin_attributes());
   sealed->sealed = now_;
-  sealed->plan_digest = plan_digest(*sealed);
-  sealed->key_digest = key_digest(deal.key);
+  take_digests(*sealed, deal.key);
   const ApplySeal seal{sealed, std::make_shared<const Key>(std::move(deal.key)), std::move(deal.servings)};
   return taken(apply(trial, seal, now_)).next;
 }

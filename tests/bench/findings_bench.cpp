@@ -8,6 +8,7 @@
 #include <string>
 
 #include "core/base/entropy.h"
+#include "core/codec/builtin.h"
 #include "core/design/deal.h"
 #include "core/evidence/find.h"
 

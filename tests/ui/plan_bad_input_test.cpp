@@ -3,7 +3,7 @@
 
 #include <map>
 
-#include "core/codec/codec.h"
+#include "core/codec/value_text.h"
 #include "tests/ui/plan_desk.h"
 #include "ui/widgets/blank_text.h"
 
@@ -119,11 +119,9 @@ QString message_at(QWidget* field) {
 
 std::string everything(const PlanDesk& d) {
   const auto& session = *d.session;
-  return to_json(d.plan()).dump() + to_json(session.registers()).dump() + [&] {
-    std::string out;
-    for (const auto& a : session.attributes()) out += to_json(a).dump();
-    return out;
-  }();
+  std::string out = codec::text_of(d.plan()) + codec::text_of(session.registers());
+  for (const auto& a : session.attributes()) out += codec::text_of(a);
+  return out;
 }
 
 bool refuses(const Field& field, const std::string& what) {

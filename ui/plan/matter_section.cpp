@@ -6,6 +6,7 @@
 #include <QPushButton>
 #include <algorithm>
 
+#include "core/codec/builtin.h"
 #include "core/wording/errors.h"
 #include "ui/plan/plan_text.h"
 #include "ui/plan/sections.h"

@@ -11,6 +11,7 @@
 #include <utility>
 
 #include "core/base/embedded.h"
+#include "core/codec/builtin.h"
 #include "core/exchange/bundle_read.h"
 #include "core/planning/plan_starter.h"
 #include "core/session/taster_port.h"

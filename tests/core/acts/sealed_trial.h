@@ -88,8 +88,7 @@ struct SmallTrial {
                                attribute("aroma_register", Scale::register_bands, false)};
     sealed_plan->sealed = noon;
     auto key_made = std::make_shared<Key>(key());
-    sealed_plan->plan_digest = plan_digest(*sealed_plan);
-    sealed_plan->key_digest = key_digest(*key_made);
+    take_digests(*sealed_plan, *key_made);
     std::vector<BlindServing> servings;
     for (const auto& [person, b_left] : {std::pair(kay, true), std::pair(arr, false)}) {
       int place = 0;

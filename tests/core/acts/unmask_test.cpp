@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "core/codec/value_text.h"
 #include "tests/core/acts/sealed_trial.h"
 
 namespace likeleaf {
@@ -16,6 +17,14 @@ const Pairing& pairing_of(const Unmasked& unmasked, IdOf<Pair> pair, IdOf<Assess
   for (const auto& one : unmasked.pairings())
     if (one.pair == pair && one.assessor == person) return one;
   throw std::runtime_error("no such pairing");
+}
+
+/// As somebody would who wrote into the book's file.
+template <class T>
+std::shared_ptr<const T> rewritten(const T& value, const std::string& what, const std::string& into) {
+  std::string text = codec::text_of(value);
+  text.replace(text.find(what), what.size(), into);
+  return std::make_shared<const T>(value_of(codec::read<T>(text)));
 }
 
 TEST(Unmasking, IsRefusedWithTheOpenSheetsNamed) {
@@ -43,21 +52,29 @@ TEST(Unmasking, FindsAnUntouchedTrialIntactAndHappensOnce) {
 TEST(Unmasking, SeesAChangedKeyPlanOrSheet) {
   const SmallTrial t;
   Trial trial = *t.all_locked(t.sealed);
-  auto key = std::make_shared<Key>(*trial.key);
-  std::swap(key->pairs[1].level_a, key->pairs[1].level_b);
-  trial.key = key;
+  trial.key = rewritten(*trial.key, "\"level_a\":0,\"level_b\":1", "\"level_a\":1,\"level_b\":0");
   auto record = value_of(unmask(trial, "H.", t.noon));
   EXPECT_FALSE(record.key_intact);
   EXPECT_TRUE(record.plan_intact && record.sheets_intact);
 
-  auto plan = std::make_shared<SealedPlan>(*trial.sealed);
-  plan->plan.attributes[0].margin = 1;
-  trial.sealed = plan;
+  trial.sealed = rewritten(*trial.sealed, "\"margin\":2", "\"margin\":1");
   auto sheet = std::make_shared<Sheet>(*trial.sheets.begin()->second);
   sheet->note = "written afterwards";
   trial.sheets.begin()->second = sheet;
   record = value_of(unmask(trial, "H.", t.noon));
   EXPECT_FALSE(record.plan_intact || record.sheets_intact);
+}
+
+/// As a program would have sealed it that wrote what this one leaves out at its default.
+TEST(Unmasking, FindsASealOfAnotherWriterIntact) {
+  const SmallTrial t;
+  Trial trial = *t.all_locked(t.sealed);
+  auto plan = std::make_shared<SealedPlan>(*trial.sealed);
+  plan->text.insert(plan->text.find("\"schedule\":"), "\"record\":\"\",");
+  plan->plan_digest = Digest::of(plan->text);
+  trial.sealed = std::make_shared<const SealedPlan>(value_of(codec::read<SealedPlan>(codec::text_of(*plan))));
+  EXPECT_EQ(trial.sealed->plan, plan->plan);
+  EXPECT_TRUE(value_of(unmask(trial, "H.", t.noon)).plan_intact);
 }
 
 TEST(Unmasking, JoinsEachSheetWithWhatItsCupsHeld) {

@@ -174,62 +174,62 @@ Amendment amendment() {
 }
 
 /// Through canonical text and back.
-template <class T, class Read>
-void comes_back(const T& value, Read read) {
-  const std::string written = canonical_text(to_json(value));
-  const auto again = read(value_of(parse_document(written)), "");
+template <class T>
+void comes_back(const T& value) {
+  const std::string written = codec::text_of(value);
+  const auto again = codec::read<T>(written);
   RC_ASSERT(again.has_value());
   RC_ASSERT(*again == value);
-  RC_ASSERT(canonical_text(to_json(*again)) == written);
+  RC_ASSERT(codec::text_of(*again) == written);
 }
 
 RC_GTEST_PROP(Codec, SheetsComeBackAsTheyWere, ()) {
-  comes_back(sheet(), read_sheet);
+  comes_back(sheet());
 }
 RC_GTEST_PROP(Codec, BrewsComeBackWithTheUncorrectedClockOfTheirStamps, ()) {
-  comes_back(brew(), read_brew);
+  comes_back(brew());
 }
 RC_GTEST_PROP(Codec, PlansComeBackAsTheyWere, ()) {
-  comes_back(plan(), read_plan);
+  comes_back(plan());
 }
 RC_GTEST_PROP(Codec, KeyPairsComeBackAsTheyWere, ()) {
-  comes_back(key_pair(), read_key_pair);
+  comes_back(key_pair());
 }
 RC_GTEST_PROP(Codec, AmendmentsComeBackAsTheyWere, ()) {
-  comes_back(amendment(), read_amendment);
+  comes_back(amendment());
 }
 
 TEST(Codec, EveryOtherRecordComesBackToo) {
   const SmallTrial t;
   const Lot lot{t.lot, "L-07", "pan-fired",  LeafType::green, LeafForm::rolled, "",
                 "",    "",     Permille(55), grams(50),       "nuts",           ""};
-  EXPECT_EQ(value_of(read_lot(to_json(lot), "")), lot);
+  EXPECT_EQ(value_of(codec::read<Lot>(codec::to_json(lot), "")), lot);
   const Water water{{}, "house soft", 40, {}, 90, 720, "boiled"};
-  EXPECT_EQ(value_of(read_water(to_json(water), "")), water);
+  EXPECT_EQ(value_of(codec::read<Water>(codec::to_json(water), "")), water);
   const Vessel vessel{{}, "pot", "glass", grams(300), millilitres(250), ""};
-  EXPECT_EQ(value_of(read_vessel(to_json(vessel), "")), vessel);
+  EXPECT_EQ(value_of(codec::read<Vessel>(codec::to_json(vessel), "")), vessel);
   SealedPlan sealed = *t.sealed->sealed;
-  sealed.sealed.boot_ms = 0;
-  EXPECT_EQ(value_of(read_sealed_plan(to_json(sealed), "")), sealed);
-  EXPECT_EQ(value_of(read_key_value(to_json(*t.sealed->key), "")), *t.sealed->key);
-  EXPECT_EQ(value_of(read_blind_serving(to_json(t.sealed->servings[1]), "")), t.sealed->servings[1]);
+  sealed.sealed.boot_ms = 0;  // the uncorrected clock is kept for stamps only
+  EXPECT_EQ(value_of(codec::read<SealedPlan>(codec::to_json(sealed), "")), sealed);
+  EXPECT_EQ(value_of(codec::read<Key>(codec::to_json(*t.sealed->key), "")), *t.sealed->key);
+  EXPECT_EQ(value_of(codec::read<BlindServing>(codec::to_json(t.sealed->servings[1]), "")), t.sealed->servings[1]);
   const Void voided{t.contrast, "O.", "spilt", {1, 2, 0}, 1};
-  EXPECT_EQ(value_of(read_void(to_json(voided), "")), voided);
+  EXPECT_EQ(value_of(codec::read<Void>(codec::to_json(voided), "")), voided);
   const Exclusion exclusion{t.kays(), "H.", "cold", {1, 0, 0}};
-  EXPECT_EQ(value_of(read_exclusion(to_json(exclusion), "")), exclusion);
+  EXPECT_EQ(value_of(codec::read<Exclusion>(codec::to_json(exclusion), "")), exclusion);
   const UnmaskRecord record{{1, 0, 0}, "H.", Digest::of("x"), true, false, true};
-  EXPECT_EQ(value_of(read_unmask_record(to_json(record), "")), record);
+  EXPECT_EQ(value_of(codec::read<UnmaskRecord>(codec::to_json(record), "")), record);
   const AdoptedRule rule{"L-07 at 68 °C", {t.lot}, "spring", "H.", "autumn", true, {1, 0, 0}};
-  EXPECT_EQ(value_of(read_adopted_rule(to_json(rule), "")), rule);
+  EXPECT_EQ(value_of(codec::read<AdoptedRule>(codec::to_json(rule), "")), rule);
   const AdoptedRule left{"L-07 at 68 °C", {t.lot}, "", "H.", "", false, {1, 0, 0}, true, "too little"};
-  EXPECT_EQ(value_of(read_adopted_rule(to_json(left), "")), left);
-  EXPECT_FALSE(to_json(rule).contains("left")) << "bundles of before stay as they were";
+  EXPECT_EQ(value_of(codec::read<AdoptedRule>(codec::to_json(left), "")), left);
+  EXPECT_FALSE(codec::to_json(rule).contains("left")) << "bundles of before stay as they were";
   const KeyOpening opening{t.preparer, {1, 0, 0}, Moment{2, 0, 0}};
-  EXPECT_EQ(value_of(read_key_opening(to_json(opening), "")), opening);
+  EXPECT_EQ(value_of(codec::read<KeyOpening>(codec::to_json(opening), "")), opening);
   const DayState day{t.kay, 2, true, false, true, "cold", {1, 0, 0}};
-  EXPECT_EQ(value_of(read_day_state(to_json(day), "")), day);
+  EXPECT_EQ(value_of(codec::read<DayState>(codec::to_json(day), "")), day);
   const ServedPair served{t.contrast, Moment{5, 0, 0}, celsius(41), {}};
-  EXPECT_EQ(value_of(read_served_pair(to_json(served), "")), served);
+  EXPECT_EQ(value_of(codec::read<ServedPair>(codec::to_json(served), "")), served);
 }
 
 // ---- What is refused, and how ---------------------------------------------------------------------------
@@ -283,9 +283,9 @@ TEST(Codec, RefusesWithFieldPlaceAndWhatIsAllowed) {
        "100000 bytes"},
   };
   for (const auto& refusal : refusals) {
-    json value = to_json(good);
+    json value = codec::to_json(good);
     value.merge_patch(refusal.patch);
-    const auto read = read_sheet(value, "/sheets/3");
+    const auto read = codec::read<Sheet>(value, "/sheets/3");
     ASSERT_FALSE(read) << refusal.what;
     EXPECT_EQ(read.error().kind, refusal.kind) << refusal.what;
     EXPECT_EQ(read.error().field, refusal.field) << refusal.what;
@@ -301,9 +301,9 @@ TEST(Codec, RefusesNumbersBeyondItsLimitAndCodesBelowThreeDigits) {
   EXPECT_EQ(value_of(read_whole(json(number_limit), "/n")), number_limit);
   EXPECT_FALSE(read_whole(json(2.0), "/n"));
   const SmallTrial t;
-  json serving = to_json(t.sealed->servings[1]);
+  json serving = codec::to_json(t.sealed->servings[1]);
   serving["left"] = 99;
-  EXPECT_EQ(read_blind_serving(serving, "/servings/1").error().where, "/servings/1/left");
+  EXPECT_EQ(codec::read<BlindServing>(serving, "/servings/1").error().where, "/servings/1/left");
 }
 
 TEST(Codec, DocumentsAreRefusedBeforeTheyCostMemory) {

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/codec/value_text.h"
 #include "tests/core/acts/sealed_trial.h"
 
 namespace likeleaf {
@@ -56,11 +57,17 @@ TEST(Seal, GuessStartAndUncorrectedClockDoNotChangeASheetsDigestButEveryAnswerDo
 TEST(Seal, PlanDigestFollowsThePlanAndNotTheKey) {
   const SmallTrial t;
   SealedPlan sealed = *t.sealed->sealed;
-  const Digest before = plan_digest(sealed);
-  sealed.key_digest = Digest::of("another key");
-  EXPECT_EQ(plan_digest(sealed), before);
+  Key key = *t.sealed->key, other_key = key;
+  other_key.salt[0] ^= 1;
+  const SealedPlan before = sealed;
+  take_digests(sealed, key);
+  EXPECT_EQ(sealed, before);
+  take_digests(sealed, other_key);
+  EXPECT_EQ(sealed.plan_digest, before.plan_digest);
+  EXPECT_NE(sealed.key_digest, before.key_digest);
   sealed.plan.attributes[0].margin += 1;
-  EXPECT_NE(plan_digest(sealed), before);
+  take_digests(sealed, key);
+  EXPECT_NE(sealed.plan_digest, before.plan_digest);
 }
 
 TEST(Seal, KeyDigestIsSaltedSeededAndOverEveryCode) {
@@ -70,20 +77,59 @@ TEST(Seal, KeyDigestIsSaltedSeededAndOverEveryCode) {
   salted.salt[0] ^= 1;
   seeded.seed[31] ^= 1;
   std::swap(coded.pairs[1].code_a, coded.pairs[1].code_b);
-  for (const Key& other : {salted, seeded, coded}) EXPECT_NE(key_digest(other), key_digest(key));
-  EXPECT_NE(key_text(key).find("\"seed\":\"a5a5a5"), std::string::npos);
+  for (Key other : {salted, seeded, coded}) {
+    SealedPlan sealed = *t.sealed->sealed;
+    take_digests(sealed, other);
+    EXPECT_NE(key_digest(other), key_digest(key));
+    EXPECT_EQ(sealed.key_digest, key_digest(other));
+  }
+  EXPECT_NE(key.text.find("\"seed\":\"a5a5a5"), std::string::npos);
 }
 
-TEST(Seal, WhatIsWrittenIsReadBack) {
+TEST(Seal, WhatWasSealedIsReadBackWithItsText) {
   const SmallTrial t;
-  EXPECT_EQ(value_of(read_draft(draft_text(t.planned->draft))), t.planned->draft);
-  EXPECT_EQ(value_of(read_key(key_text(*t.sealed->key))), *t.sealed->key);
-  SealedPlan bare = *t.sealed->sealed;
-  bare.plan_digest = {};
-  bare.key_digest = {};
-  bare.sealed.boot_ms = 0;  // the uncorrected clock is kept for stamps only
-  EXPECT_EQ(value_of(read_sealed(plan_text(*t.sealed->sealed))), bare);
-  EXPECT_EQ(read_draft("not json").error().kind, ErrorKind::malformed);
+  SealedPlan sealed = *t.sealed->sealed;
+  sealed.sealed.boot_ms = 0;  // the uncorrected clock is kept for stamps only
+  EXPECT_EQ(value_of(codec::read<SealedPlan>(codec::text_of(sealed))), sealed);
+  EXPECT_EQ(value_of(codec::read<Key>(codec::text_of(*t.sealed->key))), *t.sealed->key);
+  EXPECT_EQ(value_of(codec::read<Plan>(codec::text_of(t.planned->draft))), t.planned->draft);
+  EXPECT_EQ(codec::read<Plan>("not json").error().kind, ErrorKind::malformed);
+}
+
+/// As a program would have written it that had one key less, or wrote one that this one leaves out.
+TEST(Seal, ATextThatThisProgramWouldNotWriteKeepsItsDigest) {
+  const SmallTrial t;
+  const auto grown = [](const std::string& text, const std::string& at, const std::string& more) {
+    std::string out = text;
+    return out.insert(out.find(at), more);
+  };
+  const std::string explicit_record = grown(codec::text_of(*t.sealed->sealed), "\"schedule\":", "\"record\":\"\",");
+  const SealedPlan sealed = value_of(codec::read<SealedPlan>(explicit_record));
+  EXPECT_EQ(sealed.plan, t.sealed->sealed->plan);
+  EXPECT_NE(sealed.text, t.sealed->sealed->text);
+  EXPECT_EQ(plan_digest(sealed), Digest::of(grown(t.sealed->sealed->text, "\"schedule\":", "\"record\":\"\",")));
+  EXPECT_EQ(codec::text_of(sealed), explicit_record) << "and is written again as it was";
+
+  Key unseeded = *t.sealed->key;
+  unseeded.seed = {};
+  unseeded.text.clear();
+  const std::string zeros =
+      grown(codec::text_of(unseeded), "\"spares\":", "\"seed\":\"" + std::string(64, '0') + "\",");
+  const Key key = value_of(codec::read<Key>(zeros));
+  EXPECT_NE(codec::text_of(unseeded), zeros);
+  EXPECT_EQ(key_digest(key), Digest::of(zeros));
+  EXPECT_EQ(codec::text_of(key), zeros);
+}
+
+/// The second entry came to sheets after the first of them were locked: they are digested as if it were not there.
+TEST(Seal, AKeyThatIsNewInSheetsIsAbsentAtItsDefault) {
+  const Sheet sheet = small_sheet();
+  const std::string text = sheet_text(sheet);
+  EXPECT_EQ(text.find("\"second\":"), std::string::npos);
+  EXPECT_EQ(sheet_digest(value_of(codec::read<Sheet>(text))), Digest::of(text));
+  Sheet entered_twice = sheet;
+  entered_twice.second.directs["bitterness"] = Direct::left_more;
+  EXPECT_NE(sheet_digest(entered_twice), sheet_digest(sheet));
 }
 
 TEST(Seal, SheetsDigestCountsLockedSheetsOnly) {

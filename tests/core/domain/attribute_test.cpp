@@ -6,6 +6,8 @@
 #include <cmath>
 #include <set>
 
+#include "core/codec/builtin.h"
+
 namespace likeleaf {
 namespace {
 

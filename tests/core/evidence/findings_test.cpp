@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/codec/builtin.h"
 #include "tests/core/evidence/trial_builder.h"
 
 namespace likeleaf::evidence {

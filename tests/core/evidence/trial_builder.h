@@ -10,6 +10,7 @@
 
 #include "core/acts/unmask.h"
 #include "core/base/entropy.h"
+#include "core/codec/builtin.h"
 #include "core/domain/attribute.h"
 
 namespace likeleaf::test {

@@ -3,6 +3,7 @@
 #include <rapidcheck/gtest.h>
 
 #include "core/base/entropy.h"
+#include "core/codec/builtin.h"
 #include "core/wording/attribute_text.h"
 #include "core/wording/cautions.h"
 #include "core/wording/drift_text.h"

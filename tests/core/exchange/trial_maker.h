@@ -7,6 +7,7 @@
 #include "core/acts/trial_import.h"
 #include "core/acts/unmask.h"
 #include "core/base/entropy.h"
+#include "core/codec/builtin.h"
 #include "core/codec/seal.h"
 #include "core/codec/trial_document.h"
 #include "core/design/deal.h"
@@ -159,8 +160,7 @@ inline Made make_trial(Upto upto, std::uint64_t number = 1, int lots = 2, int br
   sealed->registers = registers_of(made.trial.draft, made.book);
   sealed->attributes = attributes_of(made.trial.draft, made.attributes);
   sealed->sealed = noon;
-  sealed->key_digest = key_digest(dealt->key);
-  sealed->plan_digest = plan_digest(*sealed);
+  take_digests(*sealed, dealt->key);
   made.trial.sealed = sealed;
   made.trial.key = std::make_shared<const Key>(dealt->key);
   made.trial.servings = dealt->servings;

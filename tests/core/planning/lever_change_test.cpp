@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "core/codec/builtin.h"
 #include "core/codec/trial_document.h"
 #include "core/domain/plan.h"
 #include "core/planning/plan_check.h"

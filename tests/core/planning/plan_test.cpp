@@ -1,4 +1,5 @@
 #include "core/domain/plan.h"
+#include "core/codec/builtin.h"
 #include "core/planning/one_variable.h"
 #include "core/planning/plan_check.h"
 

@@ -1,5 +1,6 @@
 // What a session does is on disk, all of it, and comes back the same.
 #include "core/session/session.h"
+#include "core/codec/builtin.h"
 
 #include <algorithm>
 

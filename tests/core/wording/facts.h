@@ -3,6 +3,7 @@
 #include <cmath>
 #include <string>
 
+#include "core/codec/builtin.h"
 #include "core/findings/findings.h"
 
 namespace likeleaf::book {
