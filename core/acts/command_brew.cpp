@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "core/acts/command_parts.h"
+#include "core/acts/key_vault.h"
 #include "core/acts/unmask.h"
 #include "core/base/number_text.h"
 #include "core/domain/asked.h"

@@ -1,6 +1,5 @@
 #pragma once
-// The only way from sheets and key to differences. KeyVault holds the key; a preparer opens it with a pass that is
-// logged and lapses; unmask() opens it once every sheet is locked.
+// The only way from sheets and key to differences: unmask() opens the key once every sheet is locked.
 #include <memory>
 #include <span>
 #include <vector>
@@ -53,27 +52,5 @@ Result<Unmasked> open_unmasked(std::shared_ptr<const Trial> trial);
 /// Resolves a pair id to its key pair: the sealed pair, or the voided pair's levels under a spare's id, codes and
 /// brews.
 std::optional<KeyPair> resolve_pair(const Trial& trial, IdOf<Pair> pair);
-
-/// Move-only; while it lives the preparer may read the key.
-class PreparerPass {
- public:
-  PreparerPass(PreparerPass&&) noexcept = default;
-  PreparerPass& operator=(PreparerPass&&) noexcept = default;
-  PreparerPass(const PreparerPass&) = delete;
-  PreparerPass& operator=(const PreparerPass&) = delete;
-  [[nodiscard]] IdOf<Assessor> preparer() const { return preparer_; }
-
- private:
-  friend class KeyVault;
-  explicit PreparerPass(IdOf<Assessor> preparer) : preparer_(preparer) {}
-  IdOf<Assessor> preparer_;
-};
-
-class KeyVault {
- public:
-  /// Refused when this person is not the plan's preparer, or tastes (unless the trial is self-blinded and unmasked).
-  static Result<PreparerPass> reveal(const Trial& trial, IdOf<Assessor> preparer);
-  static const Key& open(const Trial& trial, const PreparerPass& pass);
-};
 
 }  // namespace likeleaf

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "core/acts/unmask.h"
+#include "core/acts/key_vault.h"
 #include "core/base/style.h"
 #include "core/report/document.h"
 #include "core/report/taster_prints.h"

@@ -3,7 +3,7 @@
 #include <QWidget>
 #include <optional>
 
-#include "core/acts/unmask.h"
+#include "core/acts/key_vault.h"
 #include "core/base/clock.h"
 #include "core/base/style.h"
 #include "core/session/session.h"

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "core/acts/key_vault.h"
 #include "core/codec/value_text.h"
 #include "tests/core/acts/sealed_trial.h"
 
