@@ -48,6 +48,16 @@ void check_margin(const PlanAttribute& chosen, const Attribute& attribute, Notes
   notes.block(std::move(note));
 }
 
+/// A sheet has one timer a cup and one place for base, middle and top notes; a second of either would be lost in Taste.
+void check_one_of(Scale scale, Wrong wrong, const Given& given, Notes& notes) {
+  std::set<std::string> ids;
+  for (const auto& chosen : given.plan.attributes) {
+    const auto* attribute = find_attribute(given.attributes, chosen.attribute);
+    if (attribute && attribute->scale == scale && ids.insert(attribute->id).second && ids.size() > 1)
+      notes.block({.wrong = wrong, .place = {PlanField::attributes}, .named = attribute->id});
+  }
+}
+
 void check_clause(const Given& given, std::size_t index, Notes& notes) {
   const RuleClause& clause = given.plan.rule->clauses[index];
   const PlanPlace place{PlanField::clause, index};
@@ -194,6 +204,8 @@ void check_attributes(const Given& given, Notes& notes) {
     else
       check_margin(chosen, *attribute, notes);
   }
+  check_one_of(Scale::seconds, Wrong::second_timed, given, notes);
+  check_one_of(Scale::register_bands, Wrong::second_banded, given, notes);
   if (plan.sip == SipProtocol::attribute_by_attribute && plan.attributes.size() > attributes_side_by_side)
     notes.block({.wrong = Wrong::too_many_side_by_side,
                  .place = {PlanField::sip_protocol},

@@ -104,6 +104,8 @@ enum class Wrong {
   no_attributes,
   unknown_attribute,      ///< named: the id as the plan has it
   attribute_twice,        ///< named: its id
+  second_timed,           ///< named: its id
+  second_banded,          ///< named: its id
   no_margin,              ///< given; lowest to highest
   margin_out_of_range,    ///< given; lowest to highest
   too_many_side_by_side,  ///< count

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "core/base/number_text.h"
+#include "core/domain/asked.h"
 #include "core/wording/errors.h"
 #include "core/wording/forecast_text.h"
 #include "core/wording/one_variable_text.h"
@@ -127,11 +128,6 @@ std::string field_text(const PlanPlace& place, const NotedPlan& of) {
 
 // ---- amounts ----
 
-std::int64_t bounded(std::int64_t value) {
-  constexpr std::int64_t far = 1'000'000'000'000;  // drafts may hold anything; rounding must not overflow
-  return std::clamp(value, -far, far);
-}
-
 std::string percent(Permille value, const Style& style) {
   const bool whole = value.count() % 10 == 0;
   return decimal_text(bounded(value.count()), 1, whole ? 0 : 1, style) + " %";
@@ -253,6 +249,8 @@ std::string value_text(const PlanNote& note, const NotedPlan& of, const Style& s
       return several(note, "tasters");
     case Wrong::unknown_attribute:
     case Wrong::attribute_twice:
+    case Wrong::second_timed:
+    case Wrong::second_banded:
     case Wrong::clause_outside_plan:
     case Wrong::clause_not_deciding:
       return attribute_text(note.named, of);
@@ -361,6 +359,10 @@ std::string allowed_text(const PlanNote& note, const Style& style) {
       return "a known attribute";
     case Wrong::attribute_twice:
       return "each attribute once";
+    case Wrong::second_timed:
+      return "one timed attribute: after a sip one finish can be timed";
+    case Wrong::second_banded:
+      return "one attribute of base, middle and top notes: the sheet has one place for them";
     case Wrong::too_many_side_by_side:
       return "three attributes at most when tasting attribute by attribute; else cup by cup";
     case Wrong::rule_without_condition:

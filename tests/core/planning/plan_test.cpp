@@ -718,5 +718,31 @@ RC_GTEST_PROP(Check, AnyDraftWithoutABlockHasWhatADrawNeeds, ()) {
   RC_ASSERT(n.counted_sheets == n.tasted_pairs + static_cast<int>(plan.controls.size() * tasters(plan).size()));
 }
 
+/// A sheet has one timer a cup and one place for the three notes: a house's second one would be tasted by nobody.
+TEST(PlanCheck, ASecondTimedOrBandedAttributeIsRefused) {
+  const FerryPier pier;
+  Attribute sting = *find_attribute(builtin_attributes(), "finish_length");
+  sting.id = "sting_length";
+  sting.name = "Sting length";
+  Attribute nose = *find_attribute(builtin_attributes(), "aroma_register");
+  nose.id = "dry_nose";
+  nose.name = "Dry leaf";
+  std::vector<Attribute> known = builtin_attributes();
+  known.insert(known.end(), {sting, nose});
+  const auto blocks_of = [&](const Plan& plan) {
+    std::vector<std::pair<Wrong, std::string>> out;
+    for (const auto& note : check(plan, pier.registers, known))
+      if (note.weight == PlanNote::Weight::blocks) out.emplace_back(note.wrong, note.named);
+    return out;
+  };
+  Plan plan = pier.trial_14();
+  plan.attributes.push_back({"sting_length", false, 1250, Expectation::none});
+  EXPECT_THAT(blocks_of(plan), ElementsAre(std::pair(Wrong::second_timed, "sting_length")));
+  plan.attributes.back() = {"dry_nose", false, 2, Expectation::none};
+  EXPECT_THAT(blocks_of(plan), ElementsAre(std::pair(Wrong::second_banded, "dry_nose")));
+  std::erase_if(plan.attributes, [](const PlanAttribute& a) { return a.attribute == "aroma_register"; });
+  EXPECT_THAT(blocks_of(plan), IsEmpty());
+}
+
 }  // namespace
 }  // namespace likeleaf
