@@ -312,19 +312,19 @@ Result<std::vector<LedgerRow>> load_ledger(SQLite::Database& db) {
   return guarded(db, [&] {
     SQLite::Transaction snapshot(db);
     std::vector<LedgerRow> list;
-    // Sheets are counted only where the counts are shown: of an unmasked trial all are locked.
-    auto rows = bound(db,
-                      "WITH live AS (SELECT trial, id FROM serving s WHERE NOT EXISTS "
-                      "(SELECT 1 FROM void v WHERE v.trial = s.trial AND v.pair = s.pair)) "
-                      "SELECT t.id, t.number, t.question, json_extract(t.draft, '$.lever'), t.created, s.sealed, "
-                      "s.paper_import, u.unmasked, "
-                      "h.trial IS NOT NULL AND coalesce(json_extract(h.document, '$.left'), 0) = 0, "
-                      "CASE WHEN u.trial IS NULL THEN (SELECT count(*) FROM live WHERE live.trial = t.id) ELSE 0 END, "
-                      "CASE WHEN u.trial IS NULL THEN (SELECT count(*) FROM live JOIN sheet ON sheet.serving = live.id "
-                      "WHERE live.trial = t.id AND sheet.locked IS NOT NULL) ELSE 0 END "
-                      "FROM trial t LEFT JOIN seal s ON s.trial = t.id "
-                      "LEFT JOIN unmask u ON u.trial = t.id LEFT JOIN house_rule h ON h.trial = t.id "
-                      "ORDER BY t.position DESC");
+    // Sheets are counted only where the counts are shown: of an unmasked trial all are locked. The live servings are no
+    // common table: SQLite would make one of all servings of the book first.
+    auto rows = bound(
+        db,
+        "SELECT t.id, t.number, t.question, json_extract(t.draft, '$.lever'), t.created, s.sealed, s.paper_import, "
+        "u.unmasked, h.trial IS NOT NULL AND coalesce(json_extract(h.document, '$.left'), 0) = 0, "
+        "CASE WHEN u.trial IS NULL THEN (SELECT count(*) FROM serving WHERE serving.trial = t.id "
+        "AND serving.pair NOT IN (SELECT pair FROM void WHERE void.trial = t.id)) ELSE 0 END, "
+        "CASE WHEN u.trial IS NULL THEN (SELECT count(*) FROM serving JOIN sheet ON sheet.serving = serving.id "
+        "WHERE serving.trial = t.id AND sheet.locked IS NOT NULL "
+        "AND serving.pair NOT IN (SELECT pair FROM void WHERE void.trial = t.id)) ELSE 0 END "
+        "FROM trial t LEFT JOIN seal s ON s.trial = t.id LEFT JOIN unmask u ON u.trial = t.id "
+        "LEFT JOIN house_rule h ON h.trial = t.id ORDER BY t.position DESC");
     while (rows.executeStep()) list.push_back(read_ledger_row(rows));
     RowsById rows_by_id;
     for (auto& row : list) rows_by_id.emplace(row.id.text(), &row);
