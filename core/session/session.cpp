@@ -119,6 +119,12 @@ std::vector<store::LedgerRow> Session::ledger() const {
   return rows ? std::move(*rows) : std::vector<store::LedgerRow>{};
 }
 
+std::vector<store::TrialName> Session::names() const {
+  [[maybe_unused]] const auto settled = inner_->settled();
+  auto names = store::load_names(inner_->book->reading());
+  return names ? std::move(*names) : std::vector<store::TrialName>{};
+}
+
 Ticket Session::last_ticket() const {
   return inner_->writer ? inner_->writer->last_ticket() : 0;
 }

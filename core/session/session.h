@@ -63,6 +63,7 @@ class Session {
   [[nodiscard]] const Registers& registers() const;
   [[nodiscard]] const std::vector<Attribute>& attributes() const;  ///< built in, then the house's own
   [[nodiscard]] std::vector<store::LedgerRow> ledger() const;      ///< newest first
+  [[nodiscard]] std::vector<store::TrialName> names() const;       ///< of all trials, newest first; much quicker
   /// What was handed over last to be kept, whether it is on disk yet or not; 0: nothing. While it stays the same, so
   /// does what ledger() says of a book that is on disk.
   [[nodiscard]] Ticket last_ticket() const;

@@ -1,5 +1,5 @@
 #pragma once
-// One row of the list of trials.
+// One row of the list of trials, and a trial by name alone.
 #include <string>
 #include <vector>
 
@@ -9,6 +9,12 @@
 #include "core/domain/trial.h"
 
 namespace likeleaf::store {
+
+struct TrialName {
+  IdOf<Trial> id;
+  int number = 0;
+  std::string question;
+};
 
 struct LedgerRow {
   IdOf<Trial> id;

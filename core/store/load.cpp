@@ -334,6 +334,16 @@ Result<std::vector<LedgerRow>> load_ledger(SQLite::Database& db) {
   });
 }
 
+Result<std::vector<TrialName>> load_names(SQLite::Database& db) {
+  return guarded(db, [&] {
+    std::vector<TrialName> list;
+    auto rows = bound(db, "SELECT id, number, question FROM trial ORDER BY position DESC");
+    while (rows.executeStep())
+      list.push_back({read_id_text<Trial>(text_at(rows, 0), "trial"), rows.getColumn(1).getInt(), text_at(rows, 2)});
+    return list;
+  });
+}
+
 std::optional<NumbersAround> numbers_around(SQLite::Database& db, int number) {
   const auto lowest = whole_of(db, "SELECT min(number) FROM trial");
   const auto highest = whole_of(db, "SELECT max(number) FROM trial");

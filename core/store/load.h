@@ -28,6 +28,8 @@ Result<Registers> load_registers(SQLite::Database& db);
 Result<std::vector<Attribute>> load_attributes(SQLite::Database& db);
 /// The list of trials, newest first.
 Result<std::vector<LedgerRow>> load_ledger(SQLite::Database& db);
+/// Every trial by name, newest first.
+Result<std::vector<TrialName>> load_names(SQLite::Database& db);
 /// Which numbers there are around one that no trial has; nothing in a book without trials.
 std::optional<NumbersAround> numbers_around(SQLite::Database& db, int number);
 std::optional<IdOf<Trial>> trial_of_number(SQLite::Database& db, int number);

@@ -2,8 +2,9 @@
 // Folders of the benchmarks, gone when they end.
 #include <unistd.h>
 
+#include <cstdlib>
 #include <filesystem>
-#include <map>
+#include <memory>
 #include <stdexcept>
 #include <string>
 
@@ -22,10 +23,13 @@ struct Folder {
   Folder& operator=(const Folder&) = delete;
 };
 
-/// A book of so many trials, made the first time it is asked for; what a benchmark adds to it stays.
+/// A book of so many trials, made the first time it is asked for; what a benchmark adds to it stays. The folder that
+/// LIKELEAF_BENCH_BOOKS names keeps its books for the next run.
 inline std::filesystem::path book_of(int trials) {
-  static const Folder folder;
-  const auto book = folder.path / ("trials-" + std::to_string(trials) + ".leafbook");
+  static const char* kept = std::getenv("LIKELEAF_BENCH_BOOKS");
+  static const auto folder = kept == nullptr ? std::make_unique<Folder>() : nullptr;
+  const auto book =
+      (folder ? folder->path : std::filesystem::path(kept)) / ("trials-" + std::to_string(trials) + ".leafbook");
   if (!std::filesystem::exists(book))
     if (const auto made = make_book(book, trials); !made) throw std::runtime_error(made.error().field);
   return book;

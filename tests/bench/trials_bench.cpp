@@ -65,7 +65,7 @@ void NewTrialUntilKept(benchmark::State& state) {
   for (auto _ : state)
     if (!open.session->new_trial(start) || !open.session->flush()) state.SkipWithError("not kept");
 }
-BENCHMARK(NewTrialUntilKept)->Apply(sizes)->Iterations(5);
+BENCHMARK(NewTrialUntilKept)->Apply(sizes)->Iterations(5)->MeasureProcessCPUTime();
 
 void WrongNumber(benchmark::State& state) {
   const Open open(state, OpenWay::read_only);
@@ -87,7 +87,7 @@ void ImportTrial(benchmark::State& state) {
   }
   state.counters["log_MB"] = most / 1e6;
 }
-BENCHMARK(ImportTrial)->Apply(sizes)->Iterations(20);
+BENCHMARK(ImportTrial)->Apply(sizes)->Iterations(20)->MeasureProcessCPUTime();
 
 void Check(benchmark::State& state) {
   const Open open(state, OpenWay::read_only);

@@ -39,7 +39,7 @@ InfusionPlan next_infusion(const Plan& plan, std::size_t level) {
 }
 
 QString follows_text(const Session& session, IdOf<Trial> earlier) {
-  for (const auto& row : session.ledger())
+  for (const auto& row : session.names())
     if (row.id == earlier) return QStringLiteral("follows trial %1: %2").arg(row.number).arg(qt(row.question));
   return QStringLiteral("follows a trial that is not in this book");
 }

@@ -80,7 +80,7 @@ void CountSection::follows(QVBoxLayout* down) {
   };
   std::vector<Earlier> earlier;
   const auto trial = editor_.session().trial();
-  for (const auto& row : editor_.session().ledger())
+  for (const auto& row : editor_.session().names())
     if (trial && row.id != trial->id())
       earlier.push_back({row.id, QStringLiteral("trial %1: %2").arg(row.number).arg(qt(row.question))});
   if (earlier.empty()) return;
