@@ -50,6 +50,8 @@ ErrorKind kind_of(Wrong wrong) {
     case Wrong::stock_too_small:
     case Wrong::head_tastes:
     case Wrong::several_self_blinded:
+    case Wrong::second_timed:
+    case Wrong::second_banded:
     case Wrong::margin_out_of_range:
     case Wrong::too_many_side_by_side:
     case Wrong::clause_not_deciding:

@@ -28,6 +28,14 @@ std::string points(double value, const Style& style) {
   return number_text(size, size > 0 && size < 0.05 ? 2 : 1, style);
 }
 
+bool is_zero_shown(double value) {
+  return std::fabs(value) < 0.005;
+}
+
+bool is_one_shown(double log_value) {
+  return std::fabs(std::exp(log_value) - 1) < 0.005;
+}
+
 std::string ratio(double log_value, const Style& style) {
   return number_text(std::exp(log_value), 2, style);
 }
@@ -62,9 +70,9 @@ std::string size_clause(const AttributeFinding& f, const SealedPlan& plan, const
   std::string out;
   if (is_ratio(f))
     out = fmt::format("{} {}: {} times the time",
-                      ratio(f.estimate, style) == ratio(0, style) ? "as long a finish" : direction(f, f.estimate),
+                      is_one_shown(f.estimate) ? "as long a finish" : direction(f, f.estimate),
                       at_b(f, plan, style, several), ratio(f.estimate, style));
-  else if (points(f.estimate, style) == points(0, style))
+  else if (is_zero_shown(f.estimate))
     out = "no difference seen " + at_b(f, plan, style, several);
   else
     out =

@@ -211,7 +211,7 @@ TEST_F(Commands, PortionsServingsAndTheKeysLogAreKept) {
 }
 
 TEST_F(Commands, AVoidNeedsAReasonAndThePreparerComesTooLateAfterALock) {
-  EXPECT_EQ(refused(t.sealed, VoidPair{t.contrast, "O.", " "}).field, "reason");
+  EXPECT_EQ(refused(t.sealed, VoidPair{t.contrast, "O.", " "}).at, Field::reason);
   EXPECT_EQ(refused(t.sealed, VoidPair{{}, "O.", "spilt"}).kind, ErrorKind::not_found);
   const auto locked = t.run(t.sealed, LockSheet{kays});
   EXPECT_EQ(refused(locked, VoidPair{t.contrast, "O.", "spilt"}).kind, ErrorKind::not_allowed);
@@ -258,7 +258,7 @@ TEST_F(Commands, AmendmentsTakeTheOldValueFromWhatStands) {
   EXPECT_EQ(refused(trial, Amend{second}).field, "bitterness, cup 417");
   second.new_value = "5";
   second.why = "";
-  EXPECT_EQ(refused(trial, Amend{second}).field, "reason");
+  EXPECT_EQ(refused(trial, Amend{second}).at, Field::reason);
   second.why = "x";
   second.field = "body";
   EXPECT_EQ(refused(trial, Amend{second}).field, "field");
@@ -291,7 +291,7 @@ TEST_F(Commands, BrewAmendmentsReadUnitsAndNameTheirFields) {
 
 TEST_F(Commands, UnmaskingEndsBrewingAndTastingButNotAmendments) {
   EXPECT_EQ(refused(t.sealed, Unmask{"H."}).field, "open sheets");
-  EXPECT_EQ(refused(t.all_locked(t.sealed), Unmask{""}).field, "who");
+  EXPECT_EQ(refused(t.all_locked(t.sealed), Unmask{""}).at, Field::who);
   const auto done = t.run(t.all_locked(t.sealed), Unmask{"H."});
   for (const Command& command : std::vector<Command>{
            PutMark{kays, Side::left, "bitterness", score(3)}, PutGuess{kays, {}}, PutStamp{brew, StampKind::ready},
@@ -316,7 +316,7 @@ TEST_F(Commands, ARuleIsAdoptedAfterTheUnmaskingForLeavesOfTheTrial) {
 TEST_F(Commands, ARuleIsLeftWithAReasonAndWithoutADay) {
   const auto done = t.run(t.all_locked(t.sealed), Unmask{"H."});
   AdoptedRule rule{"68 °C at the counter", {t.lot}, "", "H.", "", false, {}, true, ""};
-  EXPECT_EQ(refused(done, AdoptRule{rule}).field, "reason");
+  EXPECT_EQ(refused(done, AdoptRule{rule}).at, Field::reason);
   rule.why = "too little difference";
   rule.from_when = "April";
   EXPECT_EQ(refused(done, AdoptRule{rule}).kind, ErrorKind::not_allowed);

@@ -6,6 +6,7 @@
 
 #include <stdexcept>
 
+#include "core/acts/one_variable_as_brewed.h"
 #include "core/base/number_text.h"
 #include "tests/core/domain/ferry_pier.h"
 
@@ -348,18 +349,18 @@ TEST(Drifts, NumbersBeyondReasonDoNotBreakTheSum) {
 
 // ---- one variable, as brewed ----
 
-const RidingAlong& riding(const OneVariable& v, const std::string& what) {
+const RidingAlong& riding(const OneVariable& v, Riding what) {
   for (const auto& r : v.riding)
     if (r.what == what) return r;
-  throw std::runtime_error("nothing said about " + what);
+  throw std::runtime_error("nothing said about it");
 }
 
 TEST(OneVariableAsBrewed, HoldsWhereAllWentAsPlanned) {
   BrewedTrial t;
   const OneVariable v = one_variable_as_brewed(t.sealed());
   EXPECT_TRUE(v.holds);
-  EXPECT_NEAR(std::abs(riding(v, "pour order").alignment), 1.0 / 3, 1e-12);
-  EXPECT_DOUBLE_EQ(riding(v, "steep time").alignment, 0);
+  EXPECT_NEAR(std::abs(riding(v, Riding::pour_order).alignment), 1.0 / 3, 1e-12);
+  EXPECT_DOUBLE_EQ(riding(v, Riding::steep_time).alignment, 0);
 }
 
 TEST(OneVariableAsBrewed, SeesALevelThatWasAlwaysPouredFirst) {
@@ -370,19 +371,20 @@ TEST(OneVariableAsBrewed, SeesALevelThatWasAlwaysPouredFirst) {
   }
   const OneVariable v = one_variable_as_brewed(t.sealed());
   EXPECT_FALSE(v.holds);
-  EXPECT_DOUBLE_EQ(riding(v, "pour order").alignment, 1);
-  EXPECT_TRUE(riding(v, "pour order").aligned);
+  EXPECT_DOUBLE_EQ(riding(v, Riding::pour_order).alignment, 1);
+  EXPECT_TRUE(riding(v, Riding::pour_order).aligned);
 }
 
 TEST(OneVariableAsBrewed, SeesTheHotBrewsChilledAnotherWay) {
   BrewedTrial t;
   t.change(1, true, [](Brew& b) { b.chill = "cold room"; });
-  EXPECT_FALSE(riding(one_variable_as_brewed(t.sealed()), "chill path").aligned);  // one of three
+  EXPECT_FALSE(riding(one_variable_as_brewed(t.sealed()), Riding::chill_path).aligned);  // one of three
   t.change(2, true, [](Brew& b) { b.chill = "cold room"; });
   const OneVariable v = one_variable_as_brewed(t.sealed());
-  EXPECT_NEAR(riding(v, "chill path").alignment, 2.0 / 3, 1e-12);
-  EXPECT_TRUE(riding(v, "chill path").aligned);
-  EXPECT_THAT(v.problems, testing::ElementsAre(testing::HasSubstr("chill path")));
+  EXPECT_NEAR(riding(v, Riding::chill_path).alignment, 2.0 / 3, 1e-12);
+  EXPECT_TRUE(riding(v, Riding::chill_path).aligned);
+  const OneVariableProblem seen{OneVariableProblem::Kind::as_brewed, {}, riding(v, Riding::chill_path)};
+  EXPECT_THAT(v.problems, testing::ElementsAre(seen));
   // Both cups of a pair the other way is no difference between the levels.
   for (int set = 1; set <= 2; ++set) t.change(set, false, [](Brew& b) { b.chill = "cold room"; });
   EXPECT_TRUE(one_variable_as_brewed(t.sealed()).holds);
@@ -392,16 +394,16 @@ TEST(OneVariableAsBrewed, SeesAMeanDifferencePastTheTolerance) {
   BrewedTrial t;
   for (int set = 1; set <= 3; ++set) t.change(set, true, [](Brew& b) { b.infusions[0].steep = seconds(49); });
   const OneVariable v = one_variable_as_brewed(t.sealed());
-  EXPECT_DOUBLE_EQ(riding(v, "steep time").alignment, 4);
-  EXPECT_EQ(riding(v, "steep time").unit, "s");
-  EXPECT_TRUE(riding(v, "steep time").aligned);
+  EXPECT_DOUBLE_EQ(riding(v, Riding::steep_time).alignment, 4);
+  EXPECT_EQ(unit_of(Riding::steep_time), RidingUnit::seconds);
+  EXPECT_TRUE(riding(v, Riding::steep_time).aligned);
   EXPECT_FALSE(v.holds);
 }
 
 TEST(OneVariableAsBrewed, DoesNotCountTheLeverItself) {
   BrewedTrial t;
   const OneVariable v = one_variable_as_brewed(t.sealed());
-  for (const auto& r : v.riding) EXPECT_NE(r.what, "water temperature");
+  for (const auto& r : v.riding) EXPECT_NE(r.what, Riding::water_temperature);
 }
 
 TEST(OneVariableAsBrewed, SeesOneLevelStandingLonger) {
@@ -411,8 +413,8 @@ TEST(OneVariableAsBrewed, SeesOneLevelStandingLonger) {
     t.change(set, false, [](Brew& b) { b.stamps = {Stamp{StampKind::ready, 1, at(1000), {}}}; });
   }
   const OneVariable v = one_variable_as_brewed(t.sealed());
-  EXPECT_DOUBLE_EQ(riding(v, "liquor age").alignment, -200);  // b was ready later: younger
-  EXPECT_TRUE(riding(v, "liquor age").aligned);
+  EXPECT_DOUBLE_EQ(riding(v, Riding::liquor_age).alignment, -200);  // b was ready later: younger
+  EXPECT_TRUE(riding(v, Riding::liquor_age).aligned);
 }
 
 TEST(OneVariableAsBrewed, KeepsThePlansDoubtsAboutWhatNobodyNoted) {
@@ -420,8 +422,8 @@ TEST(OneVariableAsBrewed, KeepsThePlansDoubtsAboutWhatNobodyNoted) {
   std::erase_if(t.plan.constants,
                 [](const Constant& c) { return c.kind == ConstantKind::chill || c.kind == ConstantKind::water; });
   const OneVariable v = one_variable_as_brewed(t.sealed());
-  EXPECT_TRUE(riding(v, "chill path").aligned);
-  EXPECT_TRUE(riding(v, "boiler batch").aligned);
+  EXPECT_TRUE(riding(v, Riding::chill_path).aligned);
+  EXPECT_TRUE(riding(v, Riding::boiler_batch).aligned);
   EXPECT_EQ(v.problems.size(), 2U);
 }
 

@@ -46,8 +46,8 @@ AttributeFinding finding(Word word, double estimate, double low, double high) {
 TEST(Errors, name_field_value_and_what_is_allowed) {
   EXPECT_EQ(wording::sentence({ErrorKind::bad_value, "bitterness, cup 417", "7.3", "0 to 10 in half steps", {}}),
             "Bitterness, cup 417: cannot take “7.3”; allowed: 0 to 10 in half steps.");
-  EXPECT_EQ(wording::sentence({ErrorKind::damaged, "journal", "recovered", {}, "a.leafbook"}),
-            "The book was not closed properly last time; what was kept then is all here (a.leafbook).");
+  EXPECT_EQ(wording::sentence({ErrorKind::missing, {}, {}, "initials", {}, Field::who}),
+            "Who: is missing; allowed: initials.");
 }
 
 TEST(Errors, every_kind_has_its_words) {

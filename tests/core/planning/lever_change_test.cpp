@@ -13,8 +13,8 @@
 namespace likeleaf::test {
 namespace {
 
-bool says(const std::vector<PlanNote>& notes, ErrorKind kind, const std::string& field) {
-  return std::ranges::any_of(notes, [&](const PlanNote& n) { return n.error.kind == kind && n.error.field == field; });
+bool says(const std::vector<PlanNote>& notes, Wrong wrong, const PlanPlace& place) {
+  return std::ranges::any_of(notes, [&](const PlanNote& n) { return n.wrong == wrong && n.place == place; });
 }
 
 TEST(WithLever, WhatWasHeldBecomesThePresentLevelAndLeavesItsToleranceBehind) {
@@ -37,7 +37,7 @@ TEST(WithLever, ThePresentLevelOfTheOldOneIsHeldFromNowOn) {
   EXPECT_EQ(heat->target, 88'000);
   EXPECT_EQ(plan.lever.levels[0].value, 4'000);
   for (const auto& note : check(plan, FerryPier().registers, builtin_attributes()))
-    EXPECT_NE(note.error.kind, ErrorKind::conflict) << note.error.field;
+    EXPECT_NE(note.wrong, Wrong::lever_held_too);
 }
 
 TEST(WithLever, ThereAndBackAgainIsWhatItWas) {
@@ -56,8 +56,11 @@ TEST(StarterPlan, HasTwoEmptyLevelsAndOnlyWaitsForWhatNobodyElseCanSay) {
   EXPECT_TRUE(plan.lever.levels[0].present_way);
   EXPECT_FALSE(plan.lever.levels[1].present_way);
   const auto notes = check(plan, {}, builtin_attributes());
-  for (const char* field : {"question", "level 1", "level 2", "lots", "assessors"})
-    EXPECT_TRUE(says(notes, ErrorKind::missing, field)) << field;
+  EXPECT_TRUE(says(notes, Wrong::no_question, {PlanField::question}));
+  EXPECT_TRUE(says(notes, Wrong::no_level_value, {PlanField::level, 0}));
+  EXPECT_TRUE(says(notes, Wrong::no_level_value, {PlanField::level, 1}));
+  EXPECT_TRUE(says(notes, Wrong::no_lots, {PlanField::lots}));
+  EXPECT_TRUE(says(notes, Wrong::no_taster, {PlanField::assessors}));
 }
 
 class WaterTrial : public ::testing::Test {
@@ -75,7 +78,7 @@ class WaterTrial : public ::testing::Test {
 
 TEST_F(WaterTrial, LevelsOfTheRegisterAreSealedWithTheirFacts) {
   for (const auto& note : check(plan, pier.registers, builtin_attributes()))
-    EXPECT_NE(note.weight, PlanNote::Weight::blocks) << note.error.field << " " << note.error.allowed;
+    EXPECT_NE(note.weight, PlanNote::Weight::blocks) << static_cast<int>(note.wrong);
   const auto sealed = registers_of(plan, pier.registers);
   ASSERT_EQ(sealed.waters.size(), 2u);
   EXPECT_EQ(sealed.waters[1].hardness_mg_l, 240);
@@ -83,12 +86,12 @@ TEST_F(WaterTrial, LevelsOfTheRegisterAreSealedWithTheirFacts) {
 
 TEST_F(WaterTrial, OneWaterUnderTwoNamesIsOneLevel) {
   plan.lever.levels[1].record = pier.soft.text();
-  EXPECT_TRUE(says(check(plan, pier.registers, builtin_attributes()), ErrorKind::duplicate, "levels"));
+  EXPECT_TRUE(says(check(plan, pier.registers, builtin_attributes()), Wrong::equal_levels, {PlanField::levels}));
 }
 
 TEST_F(WaterTrial, ALevelOfAWaterThatIsNotThereIsNamed) {
   plan.lever.levels[1].record = id_of<Water>(999).text();
-  EXPECT_TRUE(says(check(plan, pier.registers, builtin_attributes()), ErrorKind::not_found, "level 2"));
+  EXPECT_TRUE(says(check(plan, pier.registers, builtin_attributes()), Wrong::unknown_record, {PlanField::level, 1}));
 }
 
 TEST(LevelText, OfAScheduleWithoutANameAreItsInfusions) {

@@ -12,6 +12,8 @@
 #include "core/base/number_text.h"
 #include "core/planning/engine_rule.h"
 #include "core/planning/needs.h"
+#include "core/wording/forecast_text.h"
+#include "core/wording/plan_note_text.h"
 #include "tests/core/domain/ferry_pier.h"
 
 namespace likeleaf {
@@ -24,19 +26,22 @@ std::vector<PlanNote> notes_of(const FerryPier& pier, const Plan& plan) {
   return check(plan, pier.registers, builtin_attributes());
 }
 
-/// The notes of one weight as "field | value | allowed".
-std::vector<std::string> texts(const std::vector<PlanNote>& notes, PlanNote::Weight weight) {
+/// The notes of one weight as "field | value | allowed", in °C with a point.
+std::vector<std::string> texts(const FerryPier& pier, const Plan& plan, PlanNote::Weight weight) {
   std::vector<std::string> out;
-  for (const auto& note : notes)
-    if (note.weight == weight) out.push_back(note.error.field + " | " + note.error.value + " | " + note.error.allowed);
+  for (const auto& note : notes_of(pier, plan)) {
+    if (note.weight != weight) continue;
+    const Error said = wording::error_of(note, {plan, pier.registers, builtin_attributes()}, Style{});
+    out.push_back(said.field + " | " + said.value + " | " + said.allowed);
+  }
   return out;
 }
 
 std::vector<std::string> blocks(const FerryPier& pier, const Plan& plan) {
-  return texts(notes_of(pier, plan), PlanNote::Weight::blocks);
+  return texts(pier, plan, PlanNote::Weight::blocks);
 }
 std::vector<std::string> cautions(const FerryPier& pier, const Plan& plan) {
-  return texts(notes_of(pier, plan), PlanNote::Weight::caution);
+  return texts(pier, plan, PlanNote::Weight::caution);
 }
 
 using testing::Contains;
@@ -129,7 +134,8 @@ TEST(Check, BlocksComeBeforeCautions) {
       EXPECT_FALSE(seen_caution);
   }
   EXPECT_TRUE(seen_caution);
-  EXPECT_EQ(notes.front().error.field, "question");
+  EXPECT_EQ(notes.front().wrong, Wrong::no_question);
+  EXPECT_EQ(notes.front().place, PlanPlace{PlanField::question});
 }
 
 /// One thing done to a plan that may be sealed, and the one block that it must earn.
@@ -346,6 +352,24 @@ TEST(Check, AToleranceAloneMayStandForTheLever) {
   EXPECT_THAT(blocks(pier, plan), IsEmpty());
 }
 
+TEST(Check, ANoteSaysWhichInfusionOfWhichLevelAndHowFarItMayGo) {
+  const FerryPier pier;
+  Plan plan = pier.trial_14();
+  plan.lever.kind = LeverKind::brew_schedule;
+  plan.lever.levels = {
+      Level{"one", {}, {{celsius(85), seconds(45), grams(200)}}, true},
+      Level{"two", {}, {{celsius(85), seconds(30), grams(100)}, {celsius(101), seconds(0), grams(100)}}, false}};
+  const auto notes = notes_of(pier, plan);
+  ASSERT_GE(notes.size(), 2U);
+  EXPECT_EQ(notes[0].wrong, Wrong::out_of_range);
+  EXPECT_EQ(notes[0].place, (PlanPlace{PlanField::infusion_pour, 1, 1}));
+  EXPECT_EQ(notes[0].given, Quantity(celsius(101)));
+  EXPECT_EQ(notes[0].lowest, Quantity(celsius(0)));
+  EXPECT_EQ(notes[0].highest, Quantity(celsius(100)));
+  EXPECT_EQ(notes[1].place, (PlanPlace{PlanField::infusion_steep, 1, 1}));
+  EXPECT_EQ(notes[1].given, Quantity(seconds(0)));
+}
+
 // ---- check(): cautions ----
 
 TEST(CheckCautions, MoreThanFourPairsASittingAndMoreThanSixAreTold) {
@@ -430,7 +454,9 @@ TEST(EngineForecast, Trial14IsDecidedExactly) {
   EXPECT_EQ(f.brew_pairs, 9);
   EXPECT_EQ(f.claims, 3);
   EXPECT_EQ(f.brew_pairs_for_exact, 7);
-  EXPECT_EQ(f.sentence,
+  EXPECT_DOUBLE_EQ(f.smallest_p, 2.0 / 512);
+  EXPECT_DOUBLE_EQ(f.asked_p, 0.05 / 3);
+  EXPECT_EQ(wording::sentence(f, Style{}),
             "9 brew pairs and 3 claims to decide: whole brew pairs are flipped, an exact test; the smallest p it can "
             "reach is 0.0039, asked is 0.0167 at most.");
 }
@@ -466,7 +492,8 @@ TEST(EngineForecast, AHouseThatRefusesTOnlyDescribesWhereTheExactTestFails) {
   plan.engine = EnginePolicy::exact_only;
   const auto f = engine_forecast(plan);
   EXPECT_EQ(f.kind, EngineForecast::Kind::describe);
-  EXPECT_THAT(f.sentence, HasSubstr("it cannot decide: 5 brew pairs planned, the exact test needs 7"));
+  EXPECT_THAT(wording::sentence(f, Style{}),
+              HasSubstr("it cannot decide: 5 brew pairs planned, the exact test needs 7"));
 }
 
 TEST(EngineForecast, OneOrderInABrewPairLeavesItToT) {
@@ -499,10 +526,10 @@ TEST(SmallestPBetweenLots, CountsTheWaysOfHandingBrewPairsToLots) {
 
 // ---- the one-variable check ----
 
-const RidingAlong& riding(const OneVariable& v, const std::string& what) {
+const RidingAlong& riding(const OneVariable& v, Riding what) {
   for (const auto& r : v.riding)
     if (r.what == what) return r;
-  throw std::runtime_error("nothing said about " + what);
+  throw std::runtime_error("nothing said about it");
 }
 
 TEST(OneVariable, HoldsForTheTrialsOfTheCounterAndNamesAllThatCouldRideAlong) {
@@ -510,15 +537,16 @@ TEST(OneVariable, HoldsForTheTrialsOfTheCounterAndNamesAllThatCouldRideAlong) {
   for (const auto& plan : {pier.trial_14(), pier.trial_15(), pier.trial_16()}) {
     const OneVariable v = one_variable(plan);
     EXPECT_TRUE(v.holds) << plan.number;
-    std::vector<std::string> named;
+    std::vector<Riding> named;
     for (const auto& r : v.riding) named.push_back(r.what);
-    EXPECT_THAT(named, testing::UnorderedElementsAre("chill path", "pour order", "liquor age", "boiler batch", "vessel",
-                                                     "preparer"));
+    using enum Riding;
+    EXPECT_THAT(named,
+                testing::UnorderedElementsAre(chill_path, pour_order, liquor_age, boiler_batch, vessel, preparer));
   }
 }
 
 TEST(OneVariable, NineBrewPairsArePouredFiveToFour) {
-  EXPECT_NEAR(riding(one_variable(FerryPier().trial_14()), "pour order").alignment, 1.0 / 9, 1e-12);
+  EXPECT_NEAR(riding(one_variable(FerryPier().trial_14()), Riding::pour_order).alignment, 1.0 / 9, 1e-12);
 }
 
 TEST(OneVariable, ChillPathAndBoilGoWithTheLevelWhereNothingHoldsThem) {
@@ -527,19 +555,19 @@ TEST(OneVariable, ChillPathAndBoilGoWithTheLevelWhereNothingHoldsThem) {
                 [](const Constant& c) { return c.kind == ConstantKind::chill || c.kind == ConstantKind::water; });
   const OneVariable v = one_variable(plan);
   EXPECT_FALSE(v.holds);
-  EXPECT_TRUE(riding(v, "chill path").aligned);
-  EXPECT_TRUE(riding(v, "boiler batch").aligned);
+  EXPECT_TRUE(riding(v, Riding::chill_path).aligned);
+  EXPECT_TRUE(riding(v, Riding::boiler_batch).aligned);
   EXPECT_EQ(v.problems.size(), 2U);
 }
 
 TEST(OneVariable, ASteepOfMinutesMakesOneLiquorOlder) {
   Plan plan = FerryPier().trial_15();
-  EXPECT_FALSE(riding(one_variable(plan), "liquor age").aligned);  // 15 s
+  EXPECT_FALSE(riding(one_variable(plan), Riding::liquor_age).aligned);  // 15 s
   plan.lever.levels[2].value = 300'000;
   const OneVariable v = one_variable(plan);
-  EXPECT_TRUE(riding(v, "liquor age").aligned);
-  EXPECT_DOUBLE_EQ(riding(v, "liquor age").alignment, -255);  // the long steep is ready later: younger
-  EXPECT_EQ(riding(v, "liquor age").unit, "s");
+  EXPECT_TRUE(riding(v, Riding::liquor_age).aligned);
+  EXPECT_DOUBLE_EQ(riding(v, Riding::liquor_age).alignment, -255);  // the long steep is ready later: younger
+  EXPECT_EQ(unit_of(Riding::liquor_age), RidingUnit::seconds);
   EXPECT_FALSE(v.holds);
 }
 
@@ -548,7 +576,7 @@ TEST(OneVariable, ASingleBrewPairIsAlwaysPouredInOneOrder) {
   Plan plan = pier.trial_14();
   plan.lots = {pier.l12};
   plan.brew_pairs = 1;
-  EXPECT_TRUE(riding(one_variable(plan), "pour order").aligned);
+  EXPECT_TRUE(riding(one_variable(plan), Riding::pour_order).aligned);
 }
 
 TEST(OneVariable, SchedulesThatDifferInSeveralThingsNameNoCause) {
@@ -557,10 +585,10 @@ TEST(OneVariable, SchedulesThatDifferInSeveralThingsNameNoCause) {
   plan.lever.levels = {
       Level{"one", {}, {{celsius(88), seconds(45), grams(200)}}, true},
       Level{"two", {}, {{celsius(60), seconds(60), grams(60)}, {celsius(90), seconds(30), grams(140)}}, false}};
-  EXPECT_THAT(
-      one_variable(plan).problems,
-      ElementsAre("the schedules differ in contact time and mean pour temperature at once, so no one of them can "
-                  "be named as the cause"));
+  const OneVariableProblem both{OneVariableProblem::Kind::schedules_differ,
+                                {ScheduleTotal::contact_time, ScheduleTotal::mean_pour_temperature},
+                                {}};
+  EXPECT_THAT(one_variable(plan).problems, ElementsAre(both));
   plan.lever.levels[1].schedule = {{celsius(88), seconds(45), grams(150)}};
   EXPECT_TRUE(one_variable(plan).holds) << "only the water differs";
 }
@@ -569,7 +597,8 @@ TEST(OneVariable, ATemperatureWhoseScheduleAlsoChangesTheSteepIsTold) {
   Plan plan = FerryPier().trial_14();
   plan.lever.levels[0].schedule = {{celsius(88), seconds(45), grams(200)}};
   plan.lever.levels[1].schedule = {{celsius(68), seconds(90), grams(200)}};
-  EXPECT_THAT(one_variable(plan).problems, ElementsAre("the levels also differ in contact time"));
+  const OneVariableProblem steep{OneVariableProblem::Kind::also_differ, {ScheduleTotal::contact_time}, {}};
+  EXPECT_THAT(one_variable(plan).problems, ElementsAre(steep));
 }
 
 TEST(OneVariable, ASteepTimeWhoseScheduleChangesItsContactTimeAloneHolds) {
@@ -578,7 +607,8 @@ TEST(OneVariable, ASteepTimeWhoseScheduleChangesItsContactTimeAloneHolds) {
                        Level{{}, 60'000, {{celsius(85), seconds(60), grams(200)}}, false}};
   EXPECT_THAT(one_variable(plan).problems, ElementsAre());
   plan.lever.levels[1].schedule[0].pour = celsius(80);
-  EXPECT_THAT(one_variable(plan).problems, ElementsAre("the levels also differ in mean pour temperature"));
+  const OneVariableProblem pour{OneVariableProblem::Kind::also_differ, {ScheduleTotal::mean_pour_temperature}, {}};
+  EXPECT_THAT(one_variable(plan).problems, ElementsAre(pour));
 }
 
 TEST(OneVariable, ALevelWithoutAScheduleSteepsAsLongAsIsHeld) {
@@ -587,7 +617,8 @@ TEST(OneVariable, ALevelWithoutAScheduleSteepsAsLongAsIsHeld) {
       Lever{LeverKind::infusion_number,
             {},
             {Level{"first", {}, {}, true}, Level{"second", {}, {{celsius(88), seconds(60), grams(200)}}, false}}};
-  EXPECT_DOUBLE_EQ(riding(one_variable(plan), "liquor age").alignment, -15) << "60 s against the 45 s that are held";
+  EXPECT_DOUBLE_EQ(riding(one_variable(plan), Riding::liquor_age).alignment, -15)
+      << "60 s against the 45 s that are held";
 }
 
 // ---- any draft ----
@@ -670,14 +701,17 @@ RC_GTEST_PROP(Check, NeverBreaksOnAnyDraft, ()) {
   const FerryPier pier;
   const Plan plan = wild_plan(pier);
   const auto notes = check(plan, pier.registers, builtin_attributes());
+  const Style hot{TemperatureUnit::fahrenheit, ','};
   bool caution = false;
   for (const auto& note : notes) {
-    RC_ASSERT(!note.error.field.empty());
-    RC_ASSERT(!note.error.allowed.empty());
+    const Error said = wording::error_of(note, {plan, pier.registers, builtin_attributes()}, hot);
+    RC_ASSERT(said.kind != ErrorKind::internal);
+    RC_ASSERT(!said.field.empty());
+    RC_ASSERT(!said.allowed.empty());
     caution = caution || note.weight == PlanNote::Weight::caution;
     RC_ASSERT(!(caution && note.weight == PlanNote::Weight::blocks));
   }
-  RC_ASSERT(!engine_forecast(plan).sentence.empty());
+  RC_ASSERT(!wording::sentence(engine_forecast(plan), hot).empty());
 }
 
 RC_GTEST_PROP(Check, AnyDraftWithoutABlockHasWhatADrawNeeds, ()) {

@@ -28,6 +28,11 @@ Page reasons_page();
 Page unknowns_page();
 Page amounts_page();
 Page brews_page();
+Page one_variable_page();
+Page forecasts_page();
+Page plan_notes_page();
+Page plan_note_names_page();
+Page opening_notes_page();
 
 struct NamedPage {
   const char* name;
@@ -35,11 +40,24 @@ struct NamedPage {
 };
 inline const std::vector<NamedPage>& book() {
   static const std::vector<NamedPage> pages{
-      {"errors", errors_page},         {"cautions", cautions_page},    {"levels", levels_page},
-      {"attributes", attributes_page}, {"open", open_attributes_page}, {"headlines", headlines_page},
-      {"rules", rules_page},           {"drifts", drifts_page},        {"controls", controls_page},
-      {"reasons", reasons_page},       {"unknowns", unknowns_page},    {"amounts", amounts_page},
+      {"errors", errors_page},
+      {"cautions", cautions_page},
+      {"levels", levels_page},
+      {"attributes", attributes_page},
+      {"open", open_attributes_page},
+      {"headlines", headlines_page},
+      {"rules", rules_page},
+      {"drifts", drifts_page},
+      {"controls", controls_page},
+      {"reasons", reasons_page},
+      {"unknowns", unknowns_page},
+      {"amounts", amounts_page},
       {"brews", brews_page},
+      {"one_variable", one_variable_page},
+      {"forecasts", forecasts_page},
+      {"plan_notes", plan_notes_page},
+      {"plan_note_names", plan_note_names_page},
+      {"opening_notes", opening_notes_page},
   };
   return pages;
 }

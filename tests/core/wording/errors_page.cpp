@@ -1,5 +1,7 @@
 // What could not be done: field, value, what is allowed, where.
 #include "core/wording/errors.h"
+
+#include "core/wording/opening_notes.h"
 #include "tests/core/wording/book.h"
 
 namespace likeleaf::book {
@@ -48,23 +50,63 @@ Page errors_page() {
     of("every kind, without one", {kind, "lots", {}, {}, {}}, without);
   }
 
-  of("the log was there", {ErrorKind::damaged, "journal", "recovered", {}, "a.leafbook"},
-     "The book was not closed properly last time; what was kept then is all here (a.leafbook).");
   of("another thing about the log", {ErrorKind::damaged, "journal", "cut", {}, {}}, "Journal: damaged: “cut”.");
-  of("a network drive", {ErrorKind::bad_value, "network drive", "nfs", {}, "a.leafbook"},
+
+  struct Named {
+    Field at;
+    const char* sentence;
+  };
+  for (const auto& [at, sentence] :
+       {Named{Field::book, "Book: is missing."}, Named{Field::from_when, "From when: is missing."},
+        Named{Field::house_rule, "House rule: is missing."}, Named{Field::leaves, "Leaves: is missing."},
+        Named{Field::look_again, "Look again: is missing."}, Named{Field::new_value, "New value: is missing."},
+        Named{Field::reason, "Reason: is missing."}, Named{Field::review_date, "Review date: is missing."},
+        Named{Field::who, "Who: is missing."}})
+    of("every field that code decides by", {ErrorKind::missing, {}, {}, {}, {}, at}, sentence);
+  const auto of_book = [&](const std::string& facts, ErrorKind kind, const std::string& value,
+                           const std::string& allowed, const std::string& where, const std::string& sentence) {
+    of(facts, {kind, {}, value, allowed, where, Field::book}, sentence);
+  };
+  of_book("the folder was renamed", ErrorKind::gone, {}, {}, "a.leafbook",
+          "The book is no longer at a.leafbook: its folder was renamed, moved or taken away. Put it back, then try "
+          "again.");
+  of_book("the book cannot be written", ErrorKind::cannot_write, "x", {}, {}, "Book: cannot be written: “x”.");
+  of_book("another one holds the book", ErrorKind::in_use, "R. on bench-2", {}, "a.leafbook",
+          "The book is open elsewhere, by R. on bench-2. Close it there, then open it here (a.leafbook).");
+  of_book("nobody knows who holds it", ErrorKind::in_use, {}, {}, {}, "Book: open elsewhere.");
+  of_book("write-protected", ErrorKind::read_only, {}, {}, "a.leafbook",
+          "The book cannot be changed: its file or its folder is write-protected (a.leafbook).");
+  of_book("opened for reading", ErrorKind::read_only, "seal", {}, {}, "Book: cannot be changed: “seal”.");
+  of_book("opened for reading", ErrorKind::read_only, {}, "a copy", {}, "Book: cannot be changed; allowed: a copy.");
+  return page;
+}
+
+Page opening_notes_page() {
+  using Kind = OpeningNote::Kind;
+  Page page;
+  const auto of = [&](const std::string& facts, const OpeningNote& note, const std::string& sentence) {
+    page.push_back({facts, wording::sentence(note), sentence});
+  };
+  OpeningNote note;
+  note.where = "a.leafbook";
+  note.kind = Kind::recovered;
+  of("the log was there", note,
+     "The book was not closed properly last time; what was kept then is all here (a.leafbook).");
+  note.kind = Kind::network_drive;
+  note.drive = "nfs";
+  of("a network drive", note,
      "The book lies on a network drive (nfs); a disk of this computer is safer: a drive that drops out can damage it "
      "(a.leafbook).");
-  of("the folder was renamed", {ErrorKind::cannot_write, "book", "gone from its place", {}, "a.leafbook"},
-     "The book is no longer at a.leafbook: its folder was renamed, moved or taken away. Put it back, then try again.");
-  of("the book cannot be written", {ErrorKind::cannot_write, "book", "x", {}, {}}, "Book: cannot be written: “x”.");
-  of("another one holds the book", {ErrorKind::in_use, "book", "R. on bench-2", {}, "a.leafbook"},
-     "The book is open elsewhere, by R. on bench-2. Close it there, then open it here (a.leafbook).");
-  of("nobody knows who holds it", {ErrorKind::in_use, "book", {}, {}, {}}, "Book: open elsewhere.");
-  of("write-protected", {ErrorKind::read_only, "book", {}, {}, "a.leafbook"},
-     "The book cannot be changed: its file or its folder is write-protected (a.leafbook).");
-  of("opened for reading", {ErrorKind::read_only, "book", "seal", {}, {}}, "Book: cannot be changed: “seal”.");
-  of("opened for reading", {ErrorKind::read_only, "book", {}, "a copy", {}},
-     "Book: cannot be changed; allowed: a copy.");
+  note.kind = Kind::write_protected;
+  of("write-protected", note, "The book cannot be changed: its file or its folder is write-protected (a.leafbook).");
+  note.version = 1;
+  note.kind = Kind::climbed_in_memory;
+  of("older and only read", note,
+     "The book is of an older version (1). It stays as it is; what is read here is a copy in memory (a.leafbook).");
+  note.kind = Kind::climbed;
+  note.where = "a.leafbook.1";
+  of("older", note,
+     "The book was of an older version (1) and is of this one now; as it was, it is kept in a.leafbook.1.");
   return page;
 }
 

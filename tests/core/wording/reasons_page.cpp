@@ -181,9 +181,12 @@ Page reasons_page() {
     page.push_back({facts, reasons_titled(title, f, style), sentence});
   };
 
-  f.one_variable.problems = {"the preparer differs"};
-  of("another variable", "More than one variable", "! the preparer differs");
-  f.one_variable.riding = {{"pour order", true, 0.8, {}}, {"liquor age", true, 42.5, "s"}, {"vessel", false, 0, {}}};
+  const RidingAlong warm{Riding::water_temperature, true, 1.5};
+  f.one_variable.problems = {{OneVariableProblem::Kind::as_brewed, {}, warm}};
+  of("another variable", "More than one variable",
+     "! water temperature: as brewed the levels differed by 2,7~°F on average", fahrenheit_comma);
+  f.one_variable.riding = {
+      {Riding::pour_order, true, 0.8}, {Riding::liquor_age, true, 42.5}, {Riding::vessel, false, 0}};
   of("what rides along", "Rides along",
      "! Pour order goes with the level. | ! Liquor age goes with the level: 42,5 s on average.", celsius_comma);
 
