@@ -29,6 +29,10 @@ Page levels_page() {
   of("an own lever", wording::changes_text(own, celsius), "stirring with a spoon against none");
   of("an own lever without a name", wording::changes_text(unnamed, celsius),
      "something else with a spoon against none");
+  Lever blank = two;
+  blank.levels[0].value.reset();
+  of("a level that says nothing yet", wording::changes_text(blank, celsius),
+     "water temperature … (now) against 68.5~°C");
   of("no level yet", wording::changes_text({LeverKind::vessel, {}, {}}, celsius), "vessel");
   return page;
 }
