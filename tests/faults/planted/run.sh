@@ -74,7 +74,7 @@ once() {
   (cd "$build/$(dirname "$(program_of "$1")")" &&
     timeout -k 5 "$2" "./test_$1" --gtest_fail_fast --gtest_color=no --gtest_filter="$3") >"$log" 2>&1 || outcome=$?
   [ $outcome != 0 ] || return 0
-  failed=$(sed -n 's/^\[  FAILED  \] \([^ ,]*\).*/\1/p' "$log" | head -n 1)
+  failed=$(sed -n '/^\[  FAILED  \]/{s/^\[  FAILED  \] \([^ ,]*\).*/\1/p;q}' "$log")
   [ -n "$failed" ] || failed=$(sed -n 's/^\[ RUN      \] //p' "$log" | tail -n 1)
   echo "${failed:-test_$1}"
 }
@@ -127,7 +127,7 @@ judge() { # FILE → "compiles not", "noticed by …" or nothing
   object=
   if [[ $file == *.cpp ]]; then
     ninja -C "$build" "$tree/$file^" >"$log" 2>&1 || { echo "compiles not"; return; }
-    object=$(ninja -C "$build" -t query "$tree/$file" | sed -n '/outputs:/,$s/^ *\([^ ]*\.o\)$/\1/p' | head -n 1)
+    object=$(ninja -C "$build" -t query "$tree/$file" | sed -n '/outputs:/,$s/^ *\([^ ]*\.o\)$/\1/p')
   fi
   others=()
   own=()
@@ -135,7 +135,7 @@ judge() { # FILE → "compiles not", "noticed by …" or nothing
     if [ "$one" = "$area" ]; then own=("$one"); else others+=("$one"); fi
   done
   for one in ${own[@]+"${own[@]}"} "${others[@]}"; do
-    if [ -n "$object" ] && ! ninja -C "$build" -t inputs "$(program_of "$one")" | grep -qxF "$object"; then continue; fi
+    if [ -n "$object" ] && ! ninja -C "$build" -t inputs "$(program_of "$one")" | grep -xF "$object" >/dev/null; then continue; fi
     ninja -C "$build" "$(program_of "$one")" >"$log" 2>&1 || { echo "compiles not"; return; }
     local limit=$((3 * seconds[$one] + 60)) failed=
     if [ "$one" = ui ] && [ "$area" = ui ]; then
