@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "core/stats/equivalence.h"
+#include "core/stats/flip_interval.h"
 #include "core/stats/sign_flip.h"
 #include "core/stats/unlike_assessors.h"
 #include "core/stats/unlike_lots.h"
@@ -56,10 +57,10 @@ std::string exact_method(const stats::SignFlip& flip) {
   return fmt::format("exact flips of {} brew pairs ({})", flip.groups, std::int64_t{1} << flip.groups);
 }
 
-Result<void> test_exactly(Analysis& analysis, std::uint64_t seed, std::stop_token stop) {
-  const auto flip = stats::sign_flip(analysis.pairs.values, seed, stop);
+Result<void> test_exactly(Analysis& analysis, std::uint64_t seed, const Work& work) {
+  const auto flip = work.memo.sign_flip(analysis.pairs.values, seed, work.stop);
   if (!flip) return tl::unexpected(flip.error());
-  const auto held = stats::flip_equivalence(analysis.pairs.values, analysis.margin, seed, stop);
+  const auto held = work.memo.flip_equivalence(analysis.pairs.values, analysis.margin, seed, work.stop);
   if (!held) return tl::unexpected(held.error());
   analysis.estimate = stats::estimate(analysis.pairs.values);
   analysis.p_moved = flip->two_sided.p;
@@ -120,7 +121,7 @@ Result<stats::LotsByAssessor> cross_table(const Analysis& analysis) {
 }
 
 Result<void> work_out_lots(Analysis& analysis, const Differences& differences, const AnalysisSettings& settings,
-                           std::stop_token stop) {
+                           const Work& work) {
   const auto& values = analysis.pairs.values;
   auto& unlike = analysis.unlike_lots;
   std::optional<stats::LotsByAssessor> cross;
@@ -142,7 +143,7 @@ Result<void> work_out_lots(Analysis& analysis, const Differences& differences, c
   if (cross) {
     if (cross->state == stats::CrossState::fitted) unlike.p = cross->p;
   } else if (!names.empty()) {
-    const auto test = stats::unlike_lots(values, settings.seed, stop);
+    const auto test = work.memo.unlike_lots(values, settings.seed, work.stop);
     if (!test) return tl::unexpected(test.error());
     if (test->state == stats::UnlikeState::asked) unlike.p = test->p;
   }
@@ -152,7 +153,7 @@ Result<void> work_out_lots(Analysis& analysis, const Differences& differences, c
 }
 
 Result<void> work_out_assessors(Analysis& analysis, const Differences& differences, const AnalysisSettings& settings,
-                                std::stop_token stop) {
+                                const Work& work) {
   const auto shrunken = stats::shrunken_assessors(analysis.tasted, analysis.grid, analysis.estimate);
   if (!shrunken) return tl::unexpected(shrunken.error());
   for (const auto& item : shrunken->items) analysis.assessors.push_back({item.index, item.own, item.value});
@@ -161,7 +162,7 @@ Result<void> work_out_assessors(Analysis& analysis, const Differences& differenc
   if (!unlike.asked) return {};
   const auto names = different_parts(analysis.assessors, differences.assessors, analysis);
   if (names.empty()) return {};
-  const auto test = stats::unlike_assessors(analysis.tasted, analysis.grid, settings.seed, stop);
+  const auto test = work.memo.unlike_assessors(analysis.tasted, analysis.grid, settings.seed, work.stop);
   if (!test) return tl::unexpected(test.error());
   if (test->state == stats::UnlikeState::asked) unlike.p = test->p;
   unlike.shown = unlike.p && *unlike.p <= parts_level;
@@ -172,7 +173,7 @@ Result<void> work_out_assessors(Analysis& analysis, const Differences& differenc
 }  // namespace
 
 Result<Analysis> analyse(const Differences& differences, std::int64_t grid, std::int64_t margin,
-                         const AnalysisSettings& settings, std::stop_token stop) {
+                         const AnalysisSettings& settings, const Work& work) {
   Analysis result;
   result.grid = grid;
   const auto exact_margin = stats::rational(margin, grid);
@@ -193,19 +194,19 @@ Result<Analysis> analyse(const Differences& differences, std::int64_t grid, std:
   result.estimate = stats::estimate(result.pairs.values);
   choose_engine(result, settings);
   find_blocks(result, differences);
-  if (result.engine == Engine::exact) {
-    if (const auto done = test_exactly(result, settings.seed, stop); !done) return tl::unexpected(done.error());
+  if (result.engine == Engine::exact && settings.tested) {
+    if (const auto done = test_exactly(result, settings.seed, work); !done) return tl::unexpected(done.error());
   } else if (result.engine == Engine::t) {
     test_by_t(result);
   }
-  if (const auto done = work_out_lots(result, differences, settings, stop); !done) return tl::unexpected(done.error());
-  if (const auto done = work_out_assessors(result, differences, settings, stop); !done)
+  if (const auto done = work_out_lots(result, differences, settings, work); !done) return tl::unexpected(done.error());
+  if (const auto done = work_out_assessors(result, differences, settings, work); !done)
     return tl::unexpected(done.error());
   return result;
 }
 
 Result<std::optional<Drawn>> draw(const Analysis& analysis, Engine engine, double alpha, std::uint64_t seed,
-                                  std::stop_token stop) {
+                                  const Work& work) {
   const double m = analysis.margin.value();
   if (analysis.empty()) return std::nullopt;
   if (engine == Engine::t) {
@@ -214,7 +215,7 @@ Result<std::optional<Drawn>> draw(const Analysis& analysis, Engine engine, doubl
     return Drawn{{interval->lower, interval->upper, 1 - alpha}, interval->lower > m || interval->upper < -m};
   }
   if (engine != Engine::exact) return std::nullopt;
-  const auto interval = stats::flip_interval(analysis.pairs.values, alpha, seed, stop);
+  const auto interval = work.memo.flip_interval(analysis.pairs.values, alpha, seed, work.stop);
   if (!interval) return tl::unexpected(interval.error());
   if (!*interval) return std::nullopt;
   const auto& ends = **interval;

@@ -2,12 +2,12 @@
 // The numbers of one attribute before any word is chosen. Private to core/evidence.
 #include <cstdint>
 #include <optional>
-#include <stop_token>
 #include <string>
 #include <vector>
 
 #include "core/base/result.h"
 #include "core/evidence/differences.h"
+#include "core/evidence/work.h"
 #include "core/findings/attribute_finding.h"
 #include "core/stats/brew_pairs.h"
 #include "core/stats/rational.h"
@@ -22,6 +22,7 @@ struct AnalysisSettings {
   bool ask_parts = true;  ///< unlike lots and assessors are asked (deciding attributes)
   std::uint64_t seed = 1;
   std::optional<Engine> only_engine;
+  bool tested = true;  ///< false: engine and estimates only, no p
 };
 
 /// A share of the mean difference that belongs to a lot or an assessor, by its index in Differences.
@@ -50,7 +51,7 @@ struct Analysis {
 
 /// `grid` units to a point (1 for direct answers). margin on the grid, above 0.
 Result<Analysis> analyse(const Differences& differences, std::int64_t grid, std::int64_t margin,
-                         const AnalysisSettings& settings, std::stop_token stop);
+                         const AnalysisSettings& settings, const Work& work);
 
 /// An interval as drawn, with the two questions that words hang on answered on exact ends where there are any.
 struct Drawn {
@@ -59,10 +60,10 @@ struct Drawn {
 };
 /// At confidence 1 − alpha by the engine; nothing for describe, or when this level cannot be drawn.
 Result<std::optional<Drawn>> draw(const Analysis& analysis, Engine engine, double alpha, std::uint64_t seed,
-                                  std::stop_token stop);
+                                  const Work& work);
 
 /// The annex: the other engine, signed ranks, Hodges–Lehmann, sign test. Decides nothing.
-Result<AnnexChecks> annex_checks(const Analysis& analysis, std::uint64_t seed, std::stop_token stop);
+Result<AnnexChecks> annex_checks(const Analysis& analysis, std::uint64_t seed, const Work& work);
 /// Lean to the first cup, and D for each order.
 Result<void> fill_lean(const Analysis& analysis, AttributeFinding& finding);
 /// by_lot and by_assessor, named by id text.

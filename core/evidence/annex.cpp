@@ -18,9 +18,9 @@ namespace {
 constexpr double annex_alpha = 0.05;
 constexpr std::size_t most_walsh = 4000;
 
-Result<void> other_engine(const Analysis& analysis, std::uint64_t seed, std::stop_token stop, AnnexChecks& checks) {
+Result<void> other_engine(const Analysis& analysis, std::uint64_t seed, const Work& work, AnnexChecks& checks) {
   const Engine other = analysis.engine == Engine::exact ? Engine::t : Engine::exact;
-  const auto drawn = draw(analysis, other, annex_alpha, seed, stop);
+  const auto drawn = draw(analysis, other, annex_alpha, seed, work);
   if (!drawn) return tl::unexpected(drawn.error());
   if (*drawn) checks.other_engine_interval = (*drawn)->interval;
   if (other == Engine::t) {
@@ -30,10 +30,10 @@ Result<void> other_engine(const Analysis& analysis, std::uint64_t seed, std::sto
       checks.other_engine_held_p = held->p;
     return {};
   }
-  const auto flip = stats::sign_flip(analysis.pairs.values, seed, stop);
+  const auto flip = work.memo.sign_flip(analysis.pairs.values, seed, work.stop);
   if (!flip) return tl::unexpected(flip.error());
   checks.other_engine_p = flip->two_sided.p;
-  const auto held = stats::flip_equivalence(analysis.pairs.values, analysis.margin, seed, stop);
+  const auto held = work.memo.flip_equivalence(analysis.pairs.values, analysis.margin, seed, work.stop);
   if (!held) return tl::unexpected(held.error());
   checks.other_engine_held_p = held->p;
   return {};
@@ -83,10 +83,10 @@ std::optional<Interval> own_interval(const std::vector<double>& values) {
 
 }  // namespace
 
-Result<AnnexChecks> annex_checks(const Analysis& analysis, std::uint64_t seed, std::stop_token stop) {
+Result<AnnexChecks> annex_checks(const Analysis& analysis, std::uint64_t seed, const Work& work) {
   AnnexChecks checks;
   if (analysis.empty()) return checks;
-  if (const auto done = other_engine(analysis, seed, stop, checks); !done) return tl::unexpected(done.error());
+  if (const auto done = other_engine(analysis, seed, work, checks); !done) return tl::unexpected(done.error());
   if (const auto done = rank_checks(analysis, seed, checks); !done) return tl::unexpected(done.error());
   if (const auto done = sign_checks(analysis, checks); !done) return tl::unexpected(done.error());
   return checks;

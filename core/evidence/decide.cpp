@@ -82,7 +82,8 @@ bool can_be_drawn(const Analysis& analysis) {
 }
 
 Result<Decision> decide_one(const Analysis& analysis, const std::optional<stats::HolmItem>& moved,
-                            const std::optional<stats::HolmItem>& held, std::uint64_t seed, std::stop_token stop) {
+                            const std::optional<stats::HolmItem>& held, std::uint64_t seed, Intervals intervals,
+                            const Work& work) {
   Decision result;
   double alpha = noted_level;
   if (moved && held) {
@@ -95,8 +96,8 @@ Result<Decision> decide_one(const Analysis& analysis, const std::optional<stats:
   } else {
     result.reason = analysis.blocked;
   }
-  if (!can_be_drawn(analysis)) return result;
-  auto drawn = draw(analysis, analysis.engine, alpha, seed, stop);
+  if (intervals == Intervals::left_out || !can_be_drawn(analysis)) return result;
+  auto drawn = draw(analysis, analysis.engine, alpha, seed, work);
   if (!drawn) return tl::unexpected(drawn.error());
   result.drawn = *drawn;
   result.enough_to_matter = result.word == Word::moved && result.drawn && result.drawn->beyond_margin;
@@ -109,16 +110,16 @@ struct Round {
 };
 
 Result<Round> one_round(const std::vector<FamilyMember>& family, const FamilySettings& settings, CutOff end,
-                        std::stop_token stop, const Progress& progress) {
+                        Intervals intervals, const Work& work, const Progress& progress) {
   Round round;
   AnalysisSettings each{family_level(family, settings), settings.policy == EnginePolicy::automatic, true,
                         settings.shuffle_seed, settings.only_engine};
   for (const auto& member : family) {
-    if (stop.stop_requested()) return fail(ErrorKind::cancelled);
+    if (work.stop.stop_requested()) return fail(ErrorKind::cancelled);
     each.ask_parts = member.deciding;
     each.level = member.deciding ? family_level(family, settings) : noted_level;
     const auto& source = end == CutOff::high_end && member.other_end ? *member.other_end : member.differences;
-    auto analysis = analyse(source, grid_units(source.scale), member.margin, each, stop);
+    auto analysis = analyse(source, grid_units(source.scale), member.margin, each, work);
     if (!analysis) return tl::unexpected(analysis.error());
     round.analyses.push_back(std::move(*analysis));
     if (progress) progress(static_cast<double>(round.analyses.size()) / static_cast<double>(family.size()));
@@ -128,7 +129,7 @@ Result<Round> one_round(const std::vector<FamilyMember>& family, const FamilySet
   const auto held = family_of(family, round.analyses, &Analysis::p_held, settings.alpha);
   if (!held) return tl::unexpected(held.error());
   for (std::size_t i = 0; i < family.size(); ++i) {
-    auto decision = decide_one(round.analyses[i], (*moved)[i], (*held)[i], settings.shuffle_seed, stop);
+    auto decision = decide_one(round.analyses[i], (*moved)[i], (*held)[i], settings.shuffle_seed, intervals, work);
     if (!decision) return tl::unexpected(decision.error());
     round.decisions.push_back(std::move(*decision));
   }
@@ -168,14 +169,14 @@ double family_level(const std::vector<FamilyMember>& family, const FamilySetting
 }
 
 Result<std::vector<Judged>> decide(const std::vector<FamilyMember>& family, const FamilySettings& settings,
-                                   std::stop_token stop, const Progress& progress) {
-  auto low = one_round(family, settings, CutOff::low_end, stop, progress);
+                                   Intervals intervals, const Work& work, const Progress& progress) {
+  auto low = one_round(family, settings, CutOff::low_end, intervals, work, progress);
   if (!low) return tl::unexpected(low.error());
   const bool both_ends =
       std::any_of(family.begin(), family.end(), [](const auto& m) { return m.other_end.has_value(); });
   if (both_ends) {
     // All at one end, then all at the other: Holm can carry the difference over to attributes without a cut-off time.
-    const auto high = one_round(family, settings, CutOff::high_end, stop, {});
+    const auto high = one_round(family, settings, CutOff::high_end, intervals, work, {});
     if (!high) return tl::unexpected(high.error());
     for (std::size_t i = 0; i < family.size(); ++i)
       low->decisions[i] =

@@ -1,13 +1,13 @@
 #pragma once
 // Words for a family of attributes, without the numbers that only stand beside them. Private to core/evidence.
 #include <optional>
-#include <stop_token>
 #include <vector>
 
 #include "core/base/result.h"
 #include "core/base/task.h"
 #include "core/evidence/analysis.h"
 #include "core/evidence/verdict.h"
+#include "core/evidence/work.h"
 
 namespace likeleaf::evidence {
 
@@ -25,8 +25,11 @@ struct Judged {
   Decision decision;  ///< over both ends
 };
 
+/// Words alone are known without the intervals that go with them, but for "enough to matter".
+enum class Intervals { drawn, left_out };
+
 Result<std::vector<Judged>> decide(const std::vector<FamilyMember>& family, const FamilySettings& settings,
-                                   std::stop_token stop, const Progress& progress);
+                                   Intervals intervals, const Work& work, const Progress& progress);
 
 /// Level that the exact engine must be able to reach: alpha over the number of deciding attributes.
 double family_level(const std::vector<FamilyMember>& family, const FamilySettings& settings);

@@ -57,14 +57,14 @@ Differences choices(const Unmasked& unmasked, const Attribute& attribute, Contra
 
 Result<std::optional<DirectAnswers>> direct_answers(const Unmasked& unmasked, const Attribute& attribute,
                                                     Contrast contrast, const FamilySettings& settings, double level,
-                                                    std::stop_token stop) {
+                                                    const Work& work) {
   DirectAnswers result;
   const auto values = choices(unmasked, attribute, contrast, result);
   // "Could not judge" alone is no direct answer: it only counts beside answers that were given.
   if (values.values.empty() || result.could_not_judge == static_cast<int>(values.values.size())) return std::nullopt;
   const AnalysisSettings each{level, settings.policy == EnginePolicy::automatic, false, settings.shuffle_seed,
                               settings.only_engine};
-  const auto analysis = analyse(values, 1, 1, each, stop);
+  const auto analysis = analyse(values, 1, 1, each, work);
   if (!analysis) return tl::unexpected(analysis.error());
   result.engine = analysis->engine;
   if (analysis->blocked == OpenReason::none) result.p = analysis->p_moved;

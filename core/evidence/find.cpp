@@ -115,22 +115,23 @@ AttributeFinding::Outcome outcome_of(const AttributeFinding& finding) {
 
 /// The sensitivity line: the estimate without the sheets that were excluded after unmask.
 Result<std::optional<double>> late_estimate(const Unmasked& unmasked, const Item& item, const FamilyMember& member,
-                                            double level, const FamilySettings& settings, std::stop_token stop) {
+                                            double level, const FamilySettings& settings, const Work& work) {
   const bool any = std::any_of(unmasked.pairings().begin(), unmasked.pairings().end(), [&](const Pairing& pairing) {
     const bool part = pairing.kind == PairKind::contrast || pairing.kind == PairKind::repeat;
     return part && pairing.levels == item.contrast && pairing.excluded_after && !pairing.excluded_before;
   });
   if (!any) return std::nullopt;
   const auto without = differences(unmasked, *item.attribute, item.contrast, CutOff::low_end, true);
-  const AnalysisSettings each{level, settings.policy == EnginePolicy::automatic, false, settings.shuffle_seed, {}};
-  const auto analysis = analyse(without, grid_units(without.scale), member.margin, each, stop);
+  const AnalysisSettings each{level, settings.policy == EnginePolicy::automatic, false, settings.shuffle_seed, {},
+                              false};
+  const auto analysis = analyse(without, grid_units(without.scale), member.margin, each, work);
   if (!analysis) return tl::unexpected(analysis.error());
   if (analysis->empty()) return std::nullopt;
   return analysis->estimate;
 }
 
 Result<void> complete(const Unmasked& unmasked, const Item& item, const FamilyMember& member,
-                      const FamilySettings& settings, double level, std::stop_token stop, AttributeFinding& finding) {
+                      const FamilySettings& settings, double level, const Work& work, AttributeFinding& finding) {
   finding.attribute = *item.attribute;
   finding.contrast = item.contrast;
   finding.expected = item.planned->expected;
@@ -138,11 +139,11 @@ Result<void> complete(const Unmasked& unmasked, const Item& item, const FamilyMe
   name_parts(unmasked.plan(), finding);
   fill_pairs(unmasked, item, finding);
   if (item.attribute->direct) {
-    auto direct = direct_answers(unmasked, *item.attribute, item.contrast, settings, level, stop);
+    auto direct = direct_answers(unmasked, *item.attribute, item.contrast, settings, level, work);
     if (!direct) return tl::unexpected(direct.error());
     finding.direct = *direct;
   }
-  const auto late = late_estimate(unmasked, item, member, level, settings, stop);
+  const auto late = late_estimate(unmasked, item, member, level, settings, work);
   if (!late) return tl::unexpected(late.error());
   finding.estimate_with_late_exclusions = *late;
   return {};
@@ -180,7 +181,7 @@ std::vector<FamilyMember> without_brew_pair(const Unmasked& unmasked, const std:
 /// Every drift past tolerance with the deciding words as they would be without its brew pair.
 Result<std::vector<DriftEffect>> drift_effects(const Unmasked& unmasked, const std::vector<Item>& items,
                                                const std::vector<FamilyMember>& family, const FamilySettings& settings,
-                                               std::stop_token stop) {
+                                               const Work& work) {
   std::vector<Item> deciding;
   std::vector<FamilyMember> members;
   for (std::size_t i = 0; i < items.size(); ++i)
@@ -195,8 +196,8 @@ Result<std::vector<DriftEffect>> drift_effects(const Unmasked& unmasked, const s
     if (drift.set > 0 && !deciding.empty()) {
       auto& without = known[{drift.lot, drift.set}];
       if (without.empty()) {
-        const auto judged =
-            decide(without_brew_pair(unmasked, deciding, members, drift.lot, drift.set), settings, stop, {});
+        const auto judged = decide(without_brew_pair(unmasked, deciding, members, drift.lot, drift.set), settings,
+                                   Intervals::left_out, work, {});
         if (!judged) return tl::unexpected(judged.error());
         for (std::size_t i = 0; i < deciding.size(); ++i)
           if ((*judged)[i].analysis.blocked != OpenReason::nothing_left)
@@ -273,6 +274,13 @@ void fill_plain_facts(const Unmasked& unmasked, Findings& findings) {
 
 Result<Findings> find(const Unmasked& unmasked, const HouseRules& house, std::stop_token stop,
                       const Progress& progress) {
+  Memo memo;
+  return find(unmasked, memo, house, std::move(stop), progress);
+}
+
+Result<Findings> find(const Unmasked& unmasked, Memo& memo, const HouseRules& house, std::stop_token stop,
+                      const Progress& progress) {
+  const Work work{std::move(stop), memo};
   const auto& sealed = unmasked.plan();
   Findings findings;
   findings.contrasts = contrasts(sealed.plan.lever);
@@ -281,17 +289,17 @@ Result<Findings> find(const Unmasked& unmasked, const HouseRules& house, std::st
   const auto family = family_of(unmasked, items, findings.yardsticks, house);
   const auto settings = settings_of(sealed);
   const auto most = progress ? Progress([&](double share) { progress(0.8 * share); }) : Progress{};
-  auto judged = judge(family, settings, stop, most);
+  auto judged = judge(family, settings, work, most);
   if (!judged) return tl::unexpected(judged.error());
   const double level = family_level(family, settings);
   for (std::size_t i = 0; i < items.size(); ++i) {
-    const auto done = complete(unmasked, items[i], family[i], settings, level, stop, (*judged)[i]);
+    const auto done = complete(unmasked, items[i], family[i], settings, level, work, (*judged)[i]);
     if (!done) return tl::unexpected(done.error());
   }
   findings.attributes = std::move(*judged);
   put_in_order(findings.contrasts, findings.attributes);
   fill_plain_facts(unmasked, findings);
-  auto effects = drift_effects(unmasked, items, family, settings, stop);
+  auto effects = drift_effects(unmasked, items, family, settings, work);
   if (!effects) return tl::unexpected(effects.error());
   findings.drifts = std::move(*effects);
   if (progress) progress(1);

@@ -6,6 +6,7 @@
 #include "core/acts/unmask.h"
 #include "core/base/result.h"
 #include "core/base/task.h"
+#include "core/evidence/memo.h"
 #include "core/findings/findings.h"
 
 namespace likeleaf::evidence {
@@ -17,6 +18,9 @@ struct HouseRules {
 
 /// On a copy, on any thread. Errors: cancelled; internal.
 Result<Findings> find(const Unmasked& unmasked, const HouseRules& house = {}, std::stop_token stop = {},
+                      const Progress& progress = {});
+/// The same, with what the caller has had worked out before.
+Result<Findings> find(const Unmasked& unmasked, Memo& memo, const HouseRules& house = {}, std::stop_token stop = {},
                       const Progress& progress = {});
 
 }  // namespace likeleaf::evidence

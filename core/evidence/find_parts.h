@@ -1,13 +1,13 @@
 #pragma once
 // The parts that find() puts together. Private to core/evidence.
 #include <optional>
-#include <stop_token>
 #include <string>
 #include <vector>
 
 #include "core/acts/unmask.h"
 #include "core/base/result.h"
 #include "core/evidence/verdict.h"
+#include "core/evidence/work.h"
 #include "core/findings/findings.h"
 
 namespace likeleaf::evidence {
@@ -15,7 +15,7 @@ namespace likeleaf::evidence {
 /// Direct answers of the comparing sip, through the same engine as the scores; nothing when nobody answered.
 Result<std::optional<DirectAnswers>> direct_answers(const Unmasked& unmasked, const Attribute& attribute,
                                                     Contrast contrast, const FamilySettings& settings, double level,
-                                                    std::stop_token stop);
+                                                    const Work& work);
 
 std::vector<BlankControl> blank_controls(const Unmasked& unmasked);
 std::vector<YardstickControl> yardstick_controls(const Unmasked& unmasked);

@@ -55,7 +55,7 @@ void fill_decision(const Decision& decision, const FamilyMember& member, Attribu
   if (decision.drawn) finding.interval = decision.drawn->interval;
 }
 
-Result<void> fill_interval_95(const Analysis& analysis, const FamilySettings& settings, std::stop_token stop,
+Result<void> fill_interval_95(const Analysis& analysis, const FamilySettings& settings, const Work& work,
                               bool both_ends, AttributeFinding& finding) {
   if (!finding.interval) return {};
   constexpr double alpha = 0.05;
@@ -63,7 +63,7 @@ Result<void> fill_interval_95(const Analysis& analysis, const FamilySettings& se
     finding.interval_95 = finding.interval;
     return {};
   }
-  const auto drawn = draw(analysis, analysis.engine, alpha, settings.shuffle_seed, stop);
+  const auto drawn = draw(analysis, analysis.engine, alpha, settings.shuffle_seed, work);
   if (!drawn) return tl::unexpected(drawn.error());
   if (*drawn) finding.interval_95 = (*drawn)->interval;
   return {};
@@ -93,20 +93,20 @@ Result<void> fill_needed(const Analysis& analysis, const Differences& difference
 }
 
 Result<AttributeFinding> fill(const FamilyMember& member, const Judged& judged, const FamilySettings& settings,
-                              std::stop_token stop) {
+                              const Work& work) {
   AttributeFinding finding;
   const auto& analysis = judged.analysis;
   fill_numbers(analysis, member.differences, finding);
   fill_decision(judged.decision, member, finding);
   const auto steps = [&]() -> Result<void> {
-    if (auto done = fill_interval_95(analysis, settings, stop, member.other_end.has_value(), finding); !done)
+    if (auto done = fill_interval_95(analysis, settings, work, member.other_end.has_value(), finding); !done)
       return done;
     if (auto done = fill_needed(analysis, member.differences, finding); !done) return done;
     if (auto done = fill_lean(analysis, finding); !done) return done;
     return fill_parts(analysis, member.differences, finding);
   };
   if (const auto done = steps(); !done) return tl::unexpected(done.error());
-  auto checks = annex_checks(analysis, settings.shuffle_seed, stop);
+  auto checks = annex_checks(analysis, settings.shuffle_seed, work);
   if (!checks) return tl::unexpected(checks.error());
   finding.checks = std::move(*checks);
   return finding;
@@ -116,15 +116,21 @@ Result<AttributeFinding> fill(const FamilyMember& member, const Judged& judged, 
 
 Result<std::vector<AttributeFinding>> judge(const std::vector<FamilyMember>& family, const FamilySettings& settings,
                                             std::stop_token stop, const Progress& progress) {
+  Memo memo;
+  return judge(family, settings, Work{std::move(stop), memo}, progress);
+}
+
+Result<std::vector<AttributeFinding>> judge(const std::vector<FamilyMember>& family, const FamilySettings& settings,
+                                            const Work& work, const Progress& progress) {
   for (const auto& member : family)
     if (member.margin <= 0) return fail(ErrorKind::bad_value, "margin", std::to_string(member.margin), "above 0");
   const auto first_half = progress ? Progress([&](double share) { progress(share / 2); }) : Progress{};
-  const auto judged = decide(family, settings, stop, first_half);
+  const auto judged = decide(family, settings, Intervals::drawn, work, first_half);
   if (!judged) return tl::unexpected(judged.error());
   std::vector<AttributeFinding> result;
   for (std::size_t i = 0; i < family.size(); ++i) {
-    if (stop.stop_requested()) return fail(ErrorKind::cancelled);
-    auto finding = fill(family[i], (*judged)[i], settings, stop);
+    if (work.stop.stop_requested()) return fail(ErrorKind::cancelled);
+    auto finding = fill(family[i], (*judged)[i], settings, work);
     if (!finding) return tl::unexpected(finding.error());
     result.push_back(std::move(*finding));
     if (progress) progress(0.5 + 0.5 * static_cast<double>(i + 1) / static_cast<double>(family.size()));

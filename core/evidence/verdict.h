@@ -9,6 +9,7 @@
 #include "core/base/result.h"
 #include "core/base/task.h"
 #include "core/evidence/differences.h"
+#include "core/evidence/work.h"
 #include "core/findings/attribute_finding.h"
 
 namespace likeleaf::evidence {
@@ -34,5 +35,7 @@ struct FamilySettings {
 /// pairs, direct, expectation).
 Result<std::vector<AttributeFinding>> judge(const std::vector<FamilyMember>& family, const FamilySettings& settings,
                                             std::stop_token stop = {}, const Progress& progress = {});
+Result<std::vector<AttributeFinding>> judge(const std::vector<FamilyMember>& family, const FamilySettings& settings,
+                                            const Work& work, const Progress& progress);
 
 }  // namespace likeleaf::evidence

@@ -5,6 +5,7 @@
 
 #include "core/stats/brew_pairs.h"
 #include "core/stats/equivalence.h"
+#include "core/stats/flip_interval.h"
 #include "core/stats/next_pairs.h"
 #include "core/stats/random.h"
 #include "core/stats/shrunken.h"
@@ -32,7 +33,7 @@ void flip_200_half_steps(benchmark::State& state) {
 }
 BENCHMARK(flip_200_half_steps)->Unit(benchmark::kMicrosecond);
 
-/// Logs: sorted halves up to 40, draws above.
+/// Logs: sorted halves up to 34, draws above.
 void flip_logs(benchmark::State& state) {
   const auto d = values(static_cast<std::size_t>(state.range(0)), 2'000'000'000);
   for (auto _ : state) benchmark::DoNotOptimize(sign_flip(d, 1));

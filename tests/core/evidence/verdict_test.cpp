@@ -286,6 +286,56 @@ TEST(Verdict, CutOffFinishTimesAreTriedAtBothEnds) {
   EXPECT_EQ(moved.cut_off, 1);
 }
 
+Differences six_ratios(std::initializer_list<std::int64_t> d) {
+  auto result = six(d);
+  result.scale = Scale::seconds;
+  result.cut_off = 1;
+  return result;
+}
+
+AttributeFinding over_ends(std::initializer_list<std::int64_t> low, std::initializer_list<std::int64_t> high) {
+  auto both = member(six_ratios(low), grid_margin(Scale::seconds, 1250));
+  both.other_end = six_ratios(high);
+  return judge({both}, {}).value()[0];
+}
+
+// Inside the margin everywhere; all of one direction at one end, so that the difference passes there.
+TEST(Verdict, WhatPassesAtOneEndOfCutOffTimesHasNotPassed) {
+  const auto shift = {50'000'000L, 60'000'000L, 55'000'000L, 70'000'000L, 65'000'000L, 40'000'000L};
+  const auto none = {50'000'000L, 60'000'000L, 55'000'000L, 70'000'000L, 65'000'000L, -100'000'000L};
+  for (const auto& found : {over_ends(shift, none), over_ends(none, shift)}) {
+    EXPECT_EQ(found.word, Word::held);
+    EXPECT_FALSE(found.sensitivity_shown);
+    EXPECT_FALSE(found.small_real_shift);
+  }
+  const auto both = over_ends(shift, shift);
+  EXPECT_EQ(both.word, Word::held);
+  EXPECT_TRUE(both.sensitivity_shown);
+  EXPECT_TRUE(both.small_real_shift);
+}
+
+TEST(Verdict, EnoughToMatterAtOneEndOfCutOffTimesIsSizeUnsure) {
+  const auto enough = {400'000'000L, 450'000'000L, 420'000'000L, 480'000'000L, 430'000'000L, 410'000'000L};
+  const auto unsure = {400'000'000L, 450'000'000L, 420'000'000L, 480'000'000L, 430'000'000L, 90'000'000L};
+  for (const auto& found : {over_ends(enough, unsure), over_ends(unsure, enough)}) {
+    EXPECT_EQ(found.word, Word::moved);
+    EXPECT_FALSE(found.enough_to_matter);
+  }
+  EXPECT_TRUE(over_ends(enough, enough).enough_to_matter);
+}
+
+// Held at one end (drawn at 90 %), Moved at the other (at 95 %): the joined interval is as sure as the surer one.
+TEST(Verdict, TheIntervalOverBothEndsOfCutOffTimesHasTheHigherLevel) {
+  const auto held = {50'000'000L, 60'000'000L, 55'000'000L, 70'000'000L, 65'000'000L, 40'000'000L};
+  const auto moved = {50'000'000L, 60'000'000L, 55'000'000L, 70'000'000L, 65'000'000L, 400'000'000L};
+  ASSERT_NEAR(over_ends(held, held).interval->level, 0.9, 1e-12);
+  ASSERT_NEAR(over_ends(moved, moved).interval->level, 0.95, 1e-12);
+  for (const auto& found : {over_ends(held, moved), over_ends(moved, held)}) {
+    EXPECT_EQ(found.open_reason, OpenReason::cut_off);
+    EXPECT_NEAR(found.interval->level, 0.95, 1e-12);
+  }
+}
+
 TEST(Verdict, AMissingBrewPairDropsOutAndTheOthersDecide) {
   auto data = six({4, 5, 6, 4, 5, 6, 5});
   std::erase_if(data.values, [](const Difference& v) { return v.brew_pair == 2; });
@@ -375,6 +425,26 @@ TEST(Verdict, NotWorthItWhenEveryWayIsAboveTwiceThePlan) {
   const auto finding = judge_one(six({16, -15, 17, -16, 18, -17}));
   ASSERT_EQ(finding.word, Word::open);
   EXPECT_TRUE(finding.not_worth_it);
+}
+
+// A plan may have had brew pairs that were lost: they count in the plan, not in what is judged.
+TEST(Verdict, JustTwiceThePlanIsStillWorthIt) {
+  const auto fewest = [](const Differences& data) {
+    const auto found = judge_one(data);
+    EXPECT_EQ(found.word, Word::open);
+    return std::min({*found.pairs_if_seen, *found.pairs_if_margin, *found.pairs_to_hold});
+  };
+  auto data = six({5, -4, 4, -3, 5, -4, 1, 2});
+  for (std::int64_t last = 3; fewest(data) % 2 != 0; ++last)  // no plan has half of an odd number
+    data = six({5, -4, 4, -3, 5, -4, 1, last});
+  const int needed = fewest(data);
+  ASSERT_GE(needed / 2 - 1, 8) << "a plan has at least what is judged";
+  const auto of_a_plan = [&](int brew_pairs) {
+    data.brew_pair_lot.resize(static_cast<std::size_t>(brew_pairs), 0);
+    return judge_one(data);
+  };
+  EXPECT_FALSE(of_a_plan(needed / 2).not_worth_it);
+  EXPECT_TRUE(of_a_plan(needed / 2 - 1).not_worth_it);
 }
 
 TEST(Verdict, CancelledWorkShowsNothing) {

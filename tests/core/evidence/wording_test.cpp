@@ -2,6 +2,8 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include <cmath>
+
 #include "core/base/entropy.h"
 #include "core/codec/builtin.h"
 #include "core/wording/attribute_text.h"
@@ -10,6 +12,7 @@
 #include "core/wording/errors.h"
 #include "core/wording/lever_text.h"
 #include "core/wording/plan_text.h"
+#include "core/wording/rule_text.h"
 
 namespace likeleaf {
 namespace {
@@ -116,6 +119,21 @@ TEST(Sentences, every_kind_of_drift_is_said_in_its_own_unit) {
   for (const auto& d : {steep, apart, cool, held}) EXPECT_FALSE(wording::drift_effect(d).empty());
 }
 
+TEST(Sentences, more_water_weakens_and_less_strengthens) {
+  EXPECT_EQ(wording::drift_effect(drift(ConstantKind::water_mass, 150'000, 165'000, 5'000)), "May weaken everything.");
+  EXPECT_EQ(wording::drift_effect(drift(ConstantKind::water_mass, 150'000, 135'000, 5'000)),
+            "May strengthen everything.");
+}
+
+TEST(Sentences, a_leaf_of_the_rule_has_its_own_line_with_its_direction) {
+  const auto plan = plan_of_two_temperatures();
+  evidence::RuleOutcome outcome;
+  outcome.met = evidence::ClauseOutcome::Met::met;
+  outcome.leaves = {{"L-12", "bitterness", -1.5}, {"L-12", "body", 0.8}, {"L-14", "finish_length", std::log(0.8)}};
+  EXPECT_EQ(wording::rule_outcome(outcome, plan, {}),
+            "Met. (L-12 itself: bitterness 1.5 less, body 0.8 more; L-14 itself: finish length ×0.80)");
+}
+
 TEST(Sentences, a_trial_is_named_by_its_levels_in_the_plans_order_in_the_readers_unit) {
   const Style here{}, fahrenheit{TemperatureUnit::fahrenheit, ','};
   const auto level = [](std::int64_t value, bool now = false) { return Level{{}, value, {}, now, {}}; };
@@ -157,6 +175,36 @@ TEST(Sentences, a_level_off_95_per_cent_is_said) {
   auto f = finding(Word::moved, 1.9, 1.1, 2.7);
   f.interval->level = 1 - 0.05 / 3;
   EXPECT_NE(wording::finding_text(f, plan, {}, false).sentence.find("98.3\u00A0%"), std::string::npos);
+}
+
+TEST(Sentences, the_level_is_said_of_either_method_and_not_of_a_description) {
+  const auto plan = plan_of_two_temperatures();
+  auto f = finding(Word::moved, 1.9, 1.1, 2.7);
+  f.enough_to_matter = true;
+  f.interval->level = 0.975;
+  for (const auto engine : {evidence::Engine::exact, evidence::Engine::t}) {
+    f.engine = engine;
+    EXPECT_EQ(wording::finding_text(f, plan, {}, false).sentence,
+              "more bitter at 88\u00A0°C by 1.9 (1.1 to 2.7 more; 97.5\u00A0%).");
+  }
+  f.engine = evidence::Engine::describe;
+  EXPECT_EQ(wording::finding_text(f, plan, {}, false).sentence, "more bitter at 88\u00A0°C by 1.9 (1.1 to 2.7 more).");
+}
+
+TEST(Sentences, what_a_new_trial_would_need_names_each_of_its_aims) {
+  const auto plan = plan_of_two_temperatures();
+  auto f = finding(Word::open, 0.5, -0.3, 1.3);
+  f.open_reason = evidence::OpenReason::not_shown;
+  f.pairs_if_seen = 26;
+  f.pairs_if_margin = 8;
+  f.pairs_to_hold = 9;
+  EXPECT_EQ(
+      wording::finding_text(f, plan, {}, false).sentence,
+      "more bitter at 88\u00A0°C by 0.5 (0.3 less to 1.3 more). A new trial would need about 26 brew pairs to show "
+      "what we saw, 8 to show 1\u00A0point, 9 to show that it holds.");
+  f.pairs_if_seen = f.pairs_if_margin = std::nullopt;
+  EXPECT_TRUE(wording::finding_text(f, plan, {}, false)
+                  .sentence.ends_with(" A new trial would need about 9 brew pairs to show that it holds."));
 }
 
 RC_GTEST_PROP(Sentences, an_interval_is_said_from_small_to_large_without_signs, ()) {

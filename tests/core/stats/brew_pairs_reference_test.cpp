@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "core/stats/equivalence.h"
+#include "core/stats/flip_interval.h"
 #include "core/stats/lean.h"
 #include "core/stats/shrunken.h"
 #include "core/stats/sign_flip.h"

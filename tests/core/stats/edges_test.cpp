@@ -9,6 +9,7 @@
 #include "core/stats/brew_pairs.h"
 #include "core/stats/describe.h"
 #include "core/stats/equivalence.h"
+#include "core/stats/flip_interval.h"
 #include "core/stats/hodges_lehmann.h"
 #include "core/stats/shrunken.h"
 #include "core/stats/sign_flip.h"

@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "core/stats/equivalence.h"
+#include "core/stats/flip_interval.h"
 #include "core/stats/random.h"
 #include "tests/core/stats/reference_data.h"
 
@@ -130,12 +131,12 @@ TEST(SignFlip, SharesAboveSixtyTwo) {
   EXPECT_EQ(sign_flip(std::vector<std::int64_t>(62, 1), 1)->two_sided.exact->text(), "1/2305843009213693952");
 }
 
-// The number of values at the limits of each way, on one set: table (40 values), halves forced by a large unit that no
+// The number of values at the limits of each way, on one set: table (34 values), halves forced by a large unit that no
 // common factor takes out, both exact. The last value is moved by 1 in 10^9 and can break no tie but its own.
-TEST(SignFlip, HalvesAndTableAgreeAtForty) {
+TEST(SignFlip, HalvesAndTableAgreeAtThirtyFour) {
   Draws draws(5, Stream::other);
   std::vector<std::int64_t> small, large;
-  for (int i = 0; i < 40; ++i) {
+  for (int i = 0; i < 34; ++i) {
     const auto x = static_cast<std::int64_t>(draws.below(60)) - 25;
     small.push_back(2 * x + 1);
     large.push_back((2 * x + 1) * 1'000'000'000);
@@ -148,6 +149,23 @@ TEST(SignFlip, HalvesAndTableAgreeAtForty) {
   EXPECT_LE(b.greater.p, a.greater.p + 1e-15);
   std::vector<std::int64_t> above = small;
   EXPECT_GE(b.greater.p, 1 - a.less.p - 1e-15);
+}
+
+// Zeros change no share, but they do not bring the counting back: the interval has them too.
+TEST(SignFlip, FromThirtyFiveOnLogsAreDrawnAndScoresAreNot) {
+  for (const std::size_t n : {34u, 35u, 40u}) {
+    Draws draws(n, Stream::other);
+    std::vector<std::int64_t> log, score;
+    for (std::size_t i = 0; i < n; ++i) {
+      score.push_back(static_cast<std::int64_t>(draws.below(21)) - 8);
+      log.push_back(i < 3 ? 0 : static_cast<std::int64_t>(draws.below(2'000'000'000)) - 800'000'000);
+    }
+    const auto drawn = n > 34 ? FlipMethod::draws : FlipMethod::exact_counts;
+    EXPECT_EQ(sign_flip(log, 1)->method, drawn) << n;
+    EXPECT_EQ(flip_interval(plain(log, 1'000'000'000).value(), 0.05, 1).value()->method, drawn) << n;
+    EXPECT_EQ(sign_flip(score, 1)->method, FlipMethod::exact_counts) << n;
+    EXPECT_EQ(flip_interval(plain(score, 2).value(), 0.05, 1).value()->method, FlipMethod::exact_counts) << n;
+  }
 }
 
 TEST(SignFlip, DrawsAreNearTheExactP) {
@@ -303,21 +321,23 @@ TEST(FlipInterval, HalvesAgainstTheTest) {
   }
 }
 
-// Above 40 log values the interval inverts the very draws of the test.
+// Above 34 log values the interval inverts the very draws of the test.
 TEST(FlipInterval, DrawsAgreeWithTheTest) {
-  Draws draws(31, Stream::other);
-  std::vector<std::int64_t> d;
-  for (int i = 0; i < 44; ++i) d.push_back(static_cast<std::int64_t>(draws.below(2'000'000'000)) - 800'000'000);
-  const Weighted v = plain(d, 1'000'000'000).value();
-  const auto found = flip_interval(v, 0.05, 9).value();
-  ASSERT_TRUE(found);
-  EXPECT_EQ(found->method, FlipMethod::draws);
-  const Rational tiny{1, 1'000'000'000};
-  const auto p = [&](const Rational& delta) { return sign_flip(shifted(v, negate(delta)).value(), 9)->two_sided.p; };
-  EXPECT_GT(p(add(found->lower_exact, tiny).value()), 0.05);
-  EXPECT_LE(p(subtract(found->lower_exact, tiny).value()), 0.05);
-  EXPECT_GT(p(subtract(found->upper_exact, tiny).value()), 0.05);
-  EXPECT_LE(p(add(found->upper_exact, tiny).value()), 0.05);
+  for (const int n : {36, 44}) {
+    Draws draws(31, Stream::other);
+    std::vector<std::int64_t> d;
+    for (int i = 0; i < n; ++i) d.push_back(static_cast<std::int64_t>(draws.below(2'000'000'000)) - 800'000'000);
+    const Weighted v = plain(d, 1'000'000'000).value();
+    const auto found = flip_interval(v, 0.05, 9).value();
+    ASSERT_TRUE(found);
+    EXPECT_EQ(found->method, FlipMethod::draws);
+    const Rational tiny{1, 1'000'000'000};
+    const auto p = [&](const Rational& delta) { return sign_flip(shifted(v, negate(delta)).value(), 9)->two_sided.p; };
+    EXPECT_GT(p(add(found->lower_exact, tiny).value()), 0.05);
+    EXPECT_LE(p(subtract(found->lower_exact, tiny).value()), 0.05);
+    EXPECT_GT(p(subtract(found->upper_exact, tiny).value()), 0.05);
+    EXPECT_LE(p(add(found->upper_exact, tiny).value()), 0.05);
+  }
 }
 
 TEST(FlipInterval, SharesAboveSixtyTwo) {
