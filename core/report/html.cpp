@@ -1,16 +1,10 @@
 #include <fmt/format.h>
 
+#include "core/base/overload.h"
 #include "core/report/document.h"
 
 namespace likeleaf::report {
 namespace {
-
-template <class... F>
-struct Overload : F... {
-  using F::operator()...;
-};
-template <class... F>
-Overload(F...) -> Overload<F...>;
 
 std::string escaped(std::string_view text) {
   std::string out;

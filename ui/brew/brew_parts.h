@@ -8,6 +8,7 @@
 
 #include "core/base/result.h"
 #include "core/domain/trial.h"
+#include "ui/widgets/qt_text.h"
 
 class QColor;
 class QComboBox;
@@ -18,9 +19,6 @@ class QWidget;
 
 namespace likeleaf::ui::brewing {
 
-inline QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 QLabel* label(const QString& words, const QFont& font, const QColor& color, QWidget* parent);
 void dress_as_label(QLabel* label, const QFont& font, const QColor& color);
 /// A button in outline; `filled` for the one that matters most. Enter presses it as well as Space.

@@ -18,19 +18,15 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/base/overload.h"
+#include "ui/widgets/qt_text.h"
+
 namespace likeleaf::ui {
 namespace {
 
 using evidence::Word;
 using report::Axis;
 using report::Figure;
-
-template <class... F>
-struct Overload : F... {
-  using F::operator()...;
-};
-template <class... F>
-Overload(F...) -> Overload<F...>;
 
 constexpr double row_height = 28, part_height = 24, paired_height = 25;
 constexpr double title_height = 28, tick_height = 24, ends_height = 24;
@@ -39,10 +35,6 @@ constexpr double frame_height = title_height + tick_height + ends_height + 16;
 // where it thinks that they do not fit.
 constexpr int label_width = 150;
 constexpr double small = 13;  // the smallest text of a chart
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 // A chart being built: its two axes stand before any series, and series paint in the order added.
 struct Canvas {

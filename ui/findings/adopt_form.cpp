@@ -12,13 +12,10 @@
 #include "ui/findings/sheet_forms.h"
 #include "ui/widgets/blank_line.h"
 #include "ui/widgets/paper_parts.h"
+#include "ui/widgets/qt_text.h"
 
 namespace likeleaf::ui {
 namespace {
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 AdoptedRule start_of(const Trial& trial) {
   if (trial.rule && !trial.rule->left) return *trial.rule;

@@ -24,14 +24,11 @@
 #include "ui/findings/sheets_page.h"
 #include "ui/widgets/blank_line.h"
 #include "ui/widgets/paper_parts.h"
+#include "ui/widgets/qt_text.h"
 #include "ui/widgets/verdict_mark.h"
 
 namespace likeleaf::ui {
 namespace {
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 constexpr int show_progress_after_ms = 300;
 
@@ -57,8 +54,9 @@ void verdict_row(QVBoxLayout* into, const evidence::AttributeFinding& f, const w
 
 }  // namespace
 
-FindingsScreen::FindingsScreen(Session& session, const Style& style, QWidget* parent)
-    : QWidget(parent), session_(session), style_(style) {
+FindingsScreen::FindingsScreen(Session& session, const Style& style, std::shared_ptr<FindingsShelf> shelf,
+                               QWidget* parent)
+    : QWidget(parent), session_(session), style_(style), work_(std::move(shelf)) {
   setObjectName(QStringLiteral("findings_screen"));
   setAccessibleName(QStringLiteral("Findings"));
   pages_ = new QStackedLayout(this);

@@ -25,7 +25,8 @@ class SheetsPage;
 class FindingsScreen final : public QWidget {
   Q_OBJECT
  public:
-  FindingsScreen(Session& session, const Style& style, QWidget* parent = nullptr);
+  FindingsScreen(Session& session, const Style& style, std::shared_ptr<FindingsShelf> shelf = nullptr,
+                 QWidget* parent = nullptr);
   ~FindingsScreen() override;
   /// Re-reads the trial on the bench.
   void refresh();

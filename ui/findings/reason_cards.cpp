@@ -7,15 +7,12 @@
 #include <algorithm>
 
 #include "ui/widgets/paper_parts.h"
+#include "ui/widgets/qt_text.h"
 
 namespace likeleaf::ui {
 namespace {
 
 constexpr int across = 4;
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 }  // namespace
 

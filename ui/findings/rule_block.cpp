@@ -10,16 +10,9 @@
 #include "core/wording/errors.h"
 #include "core/wording/rule_text.h"
 #include "ui/findings/adopt_form.h"
+#include "ui/widgets/qt_text.h"
 
 namespace likeleaf::ui {
-namespace {
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
-
-}  // namespace
-
 RuleBlock::RuleBlock(Session& session, const Style& style, std::shared_ptr<const Answer> answer, QWidget* parent)
     : SideRule(parent), session_(session), style_(style), answer_(std::move(answer)) {
   fill();

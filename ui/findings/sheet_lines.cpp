@@ -6,13 +6,10 @@
 
 #include "core/acts/amendment.h"
 #include "core/base/number_text.h"
+#include "ui/widgets/qt_text.h"
 
 namespace likeleaf::ui {
 namespace {
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 const BlindServing* find_serving(const Trial& trial, IdOf<Serving> id) {
   const auto found = std::ranges::find(trial.servings, id, &BlindServing::id);

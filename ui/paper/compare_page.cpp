@@ -11,14 +11,11 @@
 #include "core/wording/errors.h"
 #include "ui/paper/paper_words.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/qt_text.h"
 #include "ui/widgets/quiet.h"
 
 namespace likeleaf::ui {
 namespace {
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 QString told(const Result<std::uint64_t>& done) {
   return done ? QString() : text(wording::sentence(done.error()));

@@ -14,6 +14,7 @@
 #include "ui/paper/paper_cell.h"
 #include "ui/paper/paper_words.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/qt_text.h"
 #include "ui/widgets/quiet.h"
 #include "ui/widgets/word_picker.h"
 
@@ -23,10 +24,6 @@ namespace {
 constexpr int name_width = 232, half_width = 62, gap = 14;
 /// Rows of the layout over the first box: the pair, its codes, how far it is.
 constexpr int head_rows = 3;
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 QString side_name(Side side) {
   return side == Side::left ? QStringLiteral("left") : QStringLiteral("right");

@@ -20,14 +20,11 @@
 #include "ui/paper/paper_grid.h"
 #include "ui/paper/paper_words.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/qt_text.h"
 #include "ui/widgets/quiet.h"
 
 namespace likeleaf::ui {
 namespace {
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 QWidget* ruled(QWidget* parent) {
   auto* line = new QWidget(parent);

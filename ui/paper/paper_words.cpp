@@ -3,15 +3,12 @@
 #include <QStringList>
 
 #include "core/acts/paper_entry.h"
+#include "ui/widgets/qt_text.h"
 
 namespace likeleaf::ui {
 namespace {
 
 constexpr int most_named = 12;
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 /// "a, b, c and 4 more"
 QString listed(const QStringList& names) {

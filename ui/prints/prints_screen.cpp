@@ -18,16 +18,13 @@
 #include "core/session/taster_port.h"
 #include "core/wording/errors.h"
 #include "ui/widgets/paper_parts.h"
+#include "ui/widgets/qt_text.h"
 
 namespace likeleaf::ui {
 namespace {
 
 constexpr double preview_scale = 0.9;
 constexpr int pages_shown = 12;  ///< more are printed, not previewed: a panel's sheets can be a hundred pages
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 QComboBox* choice(const QString& name, const char* object, QWidget* parent) {
   auto* c = new QComboBox(parent);

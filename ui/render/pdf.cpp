@@ -7,23 +7,14 @@
 #include <utility>
 #include <vector>
 
+#include "core/base/overload.h"
 #include "ui/charts/charts.h"
 #include "ui/render/pages.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/qt_text.h"
 
 namespace likeleaf::ui {
 namespace {
-
-template <class... F>
-struct Overload : F... {
-  using F::operator()...;
-};
-template <class... F>
-Overload(F...) -> Overload<F...>;
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 // Paints blocks down a page in 96-dpi pixels. Pages are counted by running the same flow once before, so that both runs
 // must break pages alike.

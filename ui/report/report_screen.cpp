@@ -14,13 +14,10 @@
 #include "ui/charts/charts.h"
 #include "ui/report/page_preview.h"
 #include "ui/widgets/paper_parts.h"
+#include "ui/widgets/qt_text.h"
 
 namespace likeleaf::ui {
 namespace {
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 constexpr int slice_ms = 12;  // of painting before the window has its turn again
 
@@ -30,8 +27,8 @@ QString day_and_time(const Moment& at) {
 
 }  // namespace
 
-ReportScreen::ReportScreen(Session& session, const Style& style, QWidget* parent)
-    : QWidget(parent), session_(session), style_(style) {
+ReportScreen::ReportScreen(Session& session, const Style& style, std::shared_ptr<FindingsShelf> shelf, QWidget* parent)
+    : QWidget(parent), session_(session), style_(style), work_(std::move(shelf)) {
   setObjectName(QStringLiteral("report_screen"));
   setAccessibleName(QStringLiteral("Report"));
   const Tokens& t = tokens();

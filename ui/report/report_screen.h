@@ -23,7 +23,8 @@ class PagePreview;
 class ReportScreen final : public QWidget {
   Q_OBJECT
  public:
-  ReportScreen(Session& session, const Style& style, QWidget* parent = nullptr);
+  ReportScreen(Session& session, const Style& style, std::shared_ptr<FindingsShelf> shelf = nullptr,
+               QWidget* parent = nullptr);
   ~ReportScreen() override;
   /// Re-reads the trial on the bench.
   void refresh();

@@ -18,14 +18,11 @@
 #include "core/wording/lever_text.h"
 #include "ui/start/trial_delegate.h"
 #include "ui/widgets/paper_parts.h"
+#include "ui/widgets/qt_text.h"
 #include "ui/widgets/verdict_mark.h"
 
 namespace likeleaf::ui {
 namespace {
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 QComboBox* filter(const QString& name, const char* object, QWidget* parent) {
   auto* c = new QComboBox(parent);
@@ -300,7 +297,7 @@ void StartScreen::show_chosen() {
     return;
   }
   const TrialAnswer answer = answer_(*row);
-  if (!answer.empty.isEmpty()) {
+  if (answer.waiting || !answer.empty.isEmpty()) {
     answer_layout_->addWidget(label(answer.empty, face(15), t.soft_ink, answer_page_));
     answer_layout_->addStretch(1);
     return;
@@ -312,13 +309,13 @@ void StartScreen::show_chosen() {
   answer_layout_->addSpacing(10);
   bool noted = false;
   for (const auto& line : answer.lines) {
-    const bool also = line.word == static_cast<int>(evidence::Word::noted);
+    const bool also = line.word == evidence::Word::noted;
     if (also && !noted)
       answer_layout_->addWidget(label(QStringLiteral("also noted"), face(15), t.soft_ink, answer_page_));
     noted = noted || also;
     auto* beside = new QHBoxLayout;
     beside->setSpacing(10);
-    beside->addWidget(new VerdictMark(static_cast<evidence::Word>(line.word), answer_page_), 0, Qt::AlignTop);
+    beside->addWidget(new VerdictMark(line.word, answer_page_), 0, Qt::AlignTop);
     beside->addWidget(
         label(line.title + QLatin1Char('\n') + line.sentence, face(15), also ? t.soft_ink : t.ink, answer_page_), 1);
     answer_layout_->addLayout(beside);

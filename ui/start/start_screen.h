@@ -30,6 +30,8 @@ class StartScreen final : public QWidget {
   void begin();
   /// Puts the list on a trial, when it is shown.
   void choose(int number);
+  /// The source has more to say of the chosen trial now.
+  void refresh_answer() { show_chosen(); }
   void set_answer_source(std::function<TrialAnswer(const store::LedgerRow&)> source) { answer_ = std::move(source); }
 
  signals:

@@ -3,22 +3,24 @@
 #include <vector>
 
 #include "core/base/style.h"
-#include "core/session/session.h"
+#include "core/findings/attribute_finding.h"
 
 namespace likeleaf::ui {
+
+struct Answer;
 
 /// What the start screen shows beside a trial: its findings in sentences.
 struct TrialAnswer {
   struct Line {
-    int word = 4;  ///< evidence::Word as a number
+    evidence::Word word = evidence::Word::noted;
     QString title, sentence;
   };
   QString headline, scope, rule;
   std::vector<Line> lines;
-  QString empty;  ///< said instead, when there is nothing to show yet
+  QString empty;         ///< said instead, when there is nothing to show yet
+  bool waiting = false;  ///< it is being worked out
 };
 
-/// Reads the trial from the session's book and works out what it found; what stands in the way is said instead.
-TrialAnswer answer_for(const Session& session, const store::LedgerRow& row, const Style& style);
+TrialAnswer said(const Answer& answer, const Style& style);
 
 }  // namespace likeleaf::ui

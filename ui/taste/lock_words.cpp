@@ -3,12 +3,10 @@
 #include <QStringList>
 #include <map>
 
+#include "ui/widgets/qt_text.h"
+
 namespace likeleaf::ui {
 namespace {
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 QString spoken(std::string field) {
   for (auto& c : field)

@@ -18,16 +18,13 @@
 #include "ui/taste/pair_cards.h"
 #include "ui/taste/pair_foot.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/qt_text.h"
 #include "ui/widgets/quiet.h"
 #include "ui/widgets/tap_timer.h"
 #include "ui/widgets/word_picker.h"
 
 namespace likeleaf::ui {
 namespace {
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 /// The built-in attributes fit without scrolling; a house with many of its own scrolls. Keys are the sheet's.
 class SheetArea final : public QScrollArea {

@@ -12,16 +12,13 @@
 #include "ui/taste/pair_cards.h"
 #include "ui/taste/pair_foot.h"
 #include "ui/taste/pair_page.h"
+#include "ui/widgets/qt_text.h"
 #include "ui/widgets/quiet.h"
 #include "ui/widgets/tap_timer.h"
 #include "ui/widgets/word_picker.h"
 
 namespace likeleaf::ui {
 namespace {
-
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
 
 std::optional<Mark> mark_in(const CupMarks& cup, const std::string& field) {
   const auto found = cup.marks.find(field);

@@ -26,8 +26,10 @@
 #include "ui/prints/prints_screen.h"
 #include "ui/report/report_screen.h"
 #include "ui/start/start_screen.h"
+#include "ui/start/trial_answers.h"
 #include "ui/taste/taste_screen.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/qt_text.h"
 #include "ui/window/kept_strip.h"
 #include "ui/window/who_tastes.h"
 #include "ui/window/window_head.h"
@@ -37,14 +39,10 @@ namespace {
 
 constexpr int sample_trial = 14;  // the one whose report a newcomer is shown
 
-QString text(const std::string& s) {
-  return QString::fromStdString(s);
-}
-
 }  // namespace
 
 MainWindow::MainWindow(const Services& services, const Look& look, QWidget* parent)
-    : QMainWindow(parent), services_(services), look_(look) {
+    : QMainWindow(parent), services_(services), look_(look), shelf_(std::make_shared<FindingsShelf>()) {
   setWindowTitle(QStringLiteral("Likeleaf"));
   resize(1280, 800);
   build();
@@ -102,8 +100,11 @@ void MainWindow::build() {
   });
   connect(start_, &StartScreen::new_trial_wanted, this,
           [this] { new_trial(starter_plan(session_ ? session_->attributes() : builtin_attributes())); });
-  start_->set_answer_source(
-      [this](const store::LedgerRow& row) { return session_ ? answer_for(*session_, row, style_) : TrialAnswer{}; });
+  answers_ = new TrialAnswers(shelf_, start_);
+  answers_->on_ready = [this] { start_->refresh_answer(); };
+  start_->set_answer_source([this](const store::LedgerRow& row) {
+    return session_ ? answers_->answer_for(*session_, row, style_) : TrialAnswer{};
+  });
   start_->set_note(note_);
   bar_->set_current(place_);
   show_head();
@@ -187,8 +188,8 @@ void MainWindow::make_screens() {
   drop_screens();
   plan_ = new PlanScreen(*session_, style_, pages_);
   brew_ = new BrewScreen(*session_, services_.clock, style_, pages_);
-  findings_ = new FindingsScreen(*session_, style_, pages_);
-  report_ = new ReportScreen(*session_, style_, pages_);
+  findings_ = new FindingsScreen(*session_, style_, shelf_, pages_);
+  report_ = new ReportScreen(*session_, style_, shelf_, pages_);
   prints_ = new PrintsScreen(*session_, style_, pages_);
   for (QWidget* screen : std::initializer_list<QWidget*>{plan_, brew_, findings_, report_, prints_})
     pages_->addWidget(screen);
@@ -261,6 +262,7 @@ void MainWindow::show_book() {
   if (listed_ == last) return;
   // What could not be kept is not in the list; it is read again when it is.
   listed_ = session_->flush() ? std::optional(last) : std::nullopt;
+  answers_->forget();
   start_->set_trials(session_->ledger(), true, !session_->read_only());
 }
 

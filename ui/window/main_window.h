@@ -22,6 +22,8 @@ class PrintsScreen;
 class ReportScreen;
 class StartScreen;
 class TasteScreen;
+class TrialAnswers;
+struct FindingsShelf;
 class WhoTastes;
 class WindowHead;
 
@@ -94,6 +96,8 @@ class MainWindow final : public QMainWindow {
   QStackedWidget* pages_ = nullptr;
   QWidget* head_line_ = nullptr;
   StartScreen* start_ = nullptr;
+  TrialAnswers* answers_ = nullptr;
+  std::shared_ptr<FindingsShelf> shelf_;
   WindowHead* head_ = nullptr;
   KeptStrip* strip_ = nullptr;
   StageBar* bar_ = nullptr;
