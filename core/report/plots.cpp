@@ -58,23 +58,6 @@ IntervalRow row_of(const AttributeFinding& f, const SealedPlan& plan, const Styl
   return row;
 }
 
-void fit_axis(IntervalPlot& plot, double least, const Style& style, bool ratio) {
-  double reach = least;
-  for (const auto& row : plot.rows) {
-    reach = std::max({reach, std::fabs(row.estimate), row.deciding ? row.margin * 1.1 : 0});
-    if (row.interval) reach = std::max({reach, std::fabs(row.interval->low), std::fabs(row.interval->high)});
-  }
-  plot.axis.low = -reach * 1.05;
-  plot.axis.high = reach * 1.05;
-  if (!ratio) {
-    plot.axis.ticks = round_ticks(plot.axis.low, plot.axis.high, 7, true, style);
-    return;
-  }
-  for (const double times : {0.25, 0.5, 0.67, 0.8, 1.0, 1.25, 1.5, 2.0, 3.0, 4.0})
-    if (std::fabs(std::log(times)) <= plot.axis.high)
-      plot.axis.ticks.push_back({std::log(times), "×" + number_text(times, times == 1.0 || times >= 2 ? 0 : 2, style)});
-}
-
 std::optional<IntervalPlot> plot_of(const evidence::Findings& findings, const SealedPlan& plan, Contrast contrast,
                                     const Style& style, bool ratio) {
   IntervalPlot plot;
@@ -98,11 +81,26 @@ std::optional<IntervalPlot> plot_of(const evidence::Findings& findings, const Se
     plot.axis.middle =
         ratio ? "margin ×" + number_text(std::exp(*margin), 2, style)
               : "margin ±" + number_text(*margin, std::fabs(*margin - std::round(*margin)) < 1e-9 ? 0 : 1, style);
-  fit_axis(plot, ratio ? std::log(1.3) : 2, style, ratio);
+  static constexpr double times[] = {0.25, 0.5, 0.67, 0.8, 1.0, 1.25, 1.5, 2.0, 3.0, 4.0};
+  fit_axis(plot, ratio ? std::span<const double>(times) : std::span<const double>(), style);
   return plot;
 }
 
 }  // namespace
+
+void fit_axis(IntervalPlot& plot, std::span<const double> times, const Style& style) {
+  double reach = times.empty() ? 2 : std::log(1.3);
+  for (const auto& row : plot.rows) {
+    reach = std::max({reach, std::fabs(row.estimate), row.deciding ? row.margin * 1.1 : 0});
+    if (row.interval) reach = std::max({reach, std::fabs(row.interval->low), std::fabs(row.interval->high)});
+  }
+  plot.axis.low = -reach * 1.05;
+  plot.axis.high = reach * 1.05;
+  if (times.empty()) plot.axis.ticks = round_ticks(plot.axis.low, plot.axis.high, 7, true, style);
+  for (const double t : times)
+    if (std::fabs(std::log(t)) <= plot.axis.high)
+      plot.axis.ticks.push_back({std::log(t), "×" + number_text(t, t == 1.0 || t >= 2 ? 0 : 2, style)});
+}
 
 std::vector<Tick> round_ticks(double low, double high, int about, bool with_sign, const Style& style) {
   std::vector<Tick> out;

@@ -1,6 +1,7 @@
 #pragma once
 // Chart-neutral figures: what to draw, not how. Missing values are left out here, axis range and ticks are chosen here.
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -75,6 +76,9 @@ std::string csv(const IntervalPlot& plot);
 std::string csv(const PairedPlot& plot);
 std::string csv(const RegisterPlot& plot);
 
+/// An axis that shows every row with its interval, and the margins of deciding rows: in points with round ticks, or,
+/// with ticks at these `times`, in ln ratios.
+void fit_axis(IntervalPlot& plot, std::span<const double> times, const Style& style);
 /// Ticks at 1, 2 or 5 times a power of ten inside low..high, with the decimals that they need.
 std::vector<Tick> round_ticks(double low, double high, int about, bool with_sign, const Style& style);
 

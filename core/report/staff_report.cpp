@@ -35,12 +35,6 @@ std::string small_number(int n) {
   return n >= 0 && n <= 12 ? words[n] : std::to_string(n);
 }
 
-const Constant* constant(const Plan& plan, ConstantKind kind) {
-  for (const auto& c : plan.constants)
-    if (c.kind == kind) return &c;
-  return nullptr;
-}
-
 std::string short_digest(const Digest& digest) {
   const std::string hex = digest.hex();
   return hex.substr(0, 4) + "…" + hex.substr(hex.size() - 2);
@@ -73,7 +67,7 @@ std::string what_we_did(const Findings& f, const SealedPlan& plan, const Style& 
 
 std::string level_or(const Plan& plan, ConstantKind kind, LeverKind lever, const Style& style) {
   if (plan.lever.kind == lever) return levels_joined(plan.lever, style, " or ");
-  const auto* c = constant(plan, kind);
+  const auto* c = find_constant(plan, kind);
   if (!c || !c->target) return {};
   switch (kind) {
     case ConstantKind::leaf_dose:
@@ -88,7 +82,7 @@ std::string level_or(const Plan& plan, ConstantKind kind, LeverKind lever, const
 }
 
 std::string text_of(const Plan& plan, ConstantKind kind) {
-  const auto* c = constant(plan, kind);
+  const auto* c = find_constant(plan, kind);
   return c ? c->text : std::string();
 }
 

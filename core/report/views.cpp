@@ -32,23 +32,6 @@ IntervalRow part_row(const AttributeFinding& f, const evidence::PartEstimate& pa
   return row;
 }
 
-void fit(IntervalPlot& plot, bool ratio, const Style& style) {
-  double reach = ratio ? std::log(1.3) : 2;
-  for (const auto& row : plot.rows) {
-    reach = std::max({reach, std::fabs(row.estimate), row.margin * 1.1});
-    if (row.interval) reach = std::max({reach, std::fabs(row.interval->low), std::fabs(row.interval->high)});
-  }
-  plot.axis.low = -reach * 1.05;
-  plot.axis.high = reach * 1.05;
-  if (!ratio) {
-    plot.axis.ticks = round_ticks(plot.axis.low, plot.axis.high, 7, true, style);
-    return;
-  }
-  for (const double times : {0.25, 0.5, 0.8, 1.0, 1.25, 2.0, 4.0})
-    if (std::fabs(std::log(times)) <= plot.axis.high)
-      plot.axis.ticks.push_back({std::log(times), "×" + number_text(times, times == 1.0 || times >= 2 ? 0 : 2, style)});
-}
-
 std::optional<IntervalPlot> parts_plot(const evidence::Findings& findings, const SealedPlan& plan, Contrast contrast,
                                        PartsBy by, bool ratio, const Style& style) {
   IntervalPlot plot;
@@ -64,7 +47,8 @@ std::optional<IntervalPlot> parts_plot(const evidence::Findings& findings, const
       wording::difference_title(plan.plan.lever, contrast, style) + (by == PartsBy::leaf ? ", by leaf" : ", by taster");
   plot.axis.low_end = (ratio ? "longer at " : "more at ") + level_text(plan.plan.lever, contrast.a, style);
   plot.axis.high_end = (ratio ? "longer at " : "more at ") + level_text(plan.plan.lever, contrast.b, style);
-  fit(plot, ratio, style);
+  static constexpr double times[] = {0.25, 0.5, 0.8, 1.0, 1.25, 2.0, 4.0};
+  fit_axis(plot, ratio ? std::span<const double>(times) : std::span<const double>(), style);
   return plot;
 }
 

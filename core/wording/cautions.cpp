@@ -7,12 +7,6 @@
 namespace likeleaf::wording {
 namespace {
 
-const Constant* constant(const Plan& plan, ConstantKind kind) {
-  for (const auto& c : plan.constants)
-    if (c.kind == kind) return &c;
-  return nullptr;
-}
-
 std::optional<Temperature> hottest(const Plan& plan) {
   std::optional<Temperature> out;
   const auto take = [&](std::int64_t mc) {
@@ -23,7 +17,7 @@ std::optional<Temperature> hottest(const Plan& plan) {
       if (level.value) take(*level.value);
   for (const auto& level : plan.lever.levels)
     for (const auto& infusion : level.schedule) take(infusion.pour.milli_celsius());
-  if (const auto* c = constant(plan, ConstantKind::water_temperature); c && c->target) take(*c->target);
+  if (const auto* c = find_constant(plan, ConstantKind::water_temperature); c && c->target) take(*c->target);
   return out;
 }
 
@@ -36,8 +30,8 @@ bool mentions(const Constant* c, std::string_view word) {
 std::vector<std::string> cautions(Step step, const Plan& plan, const std::vector<Lot>& lots, const Style& style) {
   std::vector<std::string> out;
   const auto hot = hottest(plan);
-  const bool ice = mentions(constant(plan, ConstantKind::chill), "ice");
-  const bool glass = mentions(constant(plan, ConstantKind::vessel), "glass");
+  const bool ice = mentions(find_constant(plan, ConstantKind::chill), "ice");
+  const bool glass = mentions(find_constant(plan, ConstantKind::vessel), "glass");
   const auto scald = [&] {
     // Times to a burn fall to seconds above 60 °C (scald time tables; tests/reference/checks.csv D01).
     if (hot && hot->milli_celsius() >= 50'000)
