@@ -74,8 +74,6 @@ ErrorKind kind_of(Wrong wrong) {
     case Wrong::cannot_decide:
     case Wrong::leaf_never_shown:
     case Wrong::several_variables:
-    case Wrong::second_timed:
-    case Wrong::second_banded:
       return ErrorKind::bad_value;
   }
   return ErrorKind::internal;
