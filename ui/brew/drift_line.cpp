@@ -22,7 +22,8 @@ DriftLine::DriftLine(const Style& style, QWidget* parent) : QLabel(parent), styl
 
 void DriftLine::show_drifts(const Trial& trial, int sitting) {
   QStringList lines;
-  for (const auto& d : drifts(trial, sitting)) lines << text(wording::bench_drift_text(d, *trial.sealed, style_));
+  for (const auto& d : drifts(trial, sitting))
+    lines << ui::text(wording::bench_drift_text(d, *trial.sealed, style_));
   setToolTip(lines.join(QLatin1Char('\n')));
   setAccessibleName(lines.join(QStringLiteral("; ")));
   const auto count = lines.size();
