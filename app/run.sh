@@ -19,8 +19,8 @@ if [ -z "$headless" ] && [ -z "${DISPLAY:-}${WAYLAND_DISPLAY:-}${QT_QPA_PLATFORM
   exit 1
 fi
 
-cmake/packages.sh build
-cmake/build.sh default
+app/packages.sh build
+app/build.sh default
 
 likeleaf=build/release/app/likeleaf
 books=${XDG_DATA_HOME:-${HOME:?is not set, so there is no place for the sample book}/.local/share}/likeleaf

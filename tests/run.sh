@@ -19,10 +19,10 @@ while [ $# -gt 0 ]; do
   shift
 done
 
-cmake/packages.sh build tests
+app/packages.sh build tests
 
 if [ "$preset" = bench ]; then
-  cmake/build.sh bench --target tests/bench/all
+  app/build.sh bench --target tests/bench/all
   found=
   for bench in build/bench/tests/bench/bench_*; do
     if [ -f "$bench" ] && [ -x "$bench" ]; then
@@ -34,7 +34,7 @@ if [ "$preset" = bench ]; then
   exit
 fi
 
-cmake/build.sh "$preset"
+app/build.sh "$preset"
 build=$PWD/build/$preset
 
 # A locale with a decimal comma, made here so that it needs no root: number texts must not change under it.

@@ -1,5 +1,5 @@
 #pragma once
-// Text resources compiled into core (cmake/embed.cmake), found by their path from the project's root.
+// Text resources compiled into core (core/embed.cmake), found by their path from the project's root.
 #include <optional>
 #include <string_view>
 #include <vector>

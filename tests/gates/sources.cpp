@@ -143,7 +143,7 @@ Sources project_sources(const std::vector<std::string>& folders) {
   return sources;
 }
 
-Sources tracked_texts() {
+std::vector<std::string> tracked_paths() {
   std::vector<std::string> paths;
   const std::string listed = output_of("git -C '" + root.string() + "' ls-files -z 2>/dev/null");
   for (std::size_t at = 0; at < listed.size();) {
@@ -160,8 +160,12 @@ Sources tracked_texts() {
         paths.push_back(entry->path().lexically_relative(root).generic_string());
     }
   }
+  return paths;
+}
+
+Sources tracked_texts() {
   Sources texts;
-  for (const auto& path : paths) {
+  for (const auto& path : tracked_paths()) {
     if (!fs::is_regular_file(root / path)) continue;
     std::string text = file_text(root / path);
     if (text.find('\0') == std::string::npos) texts.emplace(path, std::move(text));

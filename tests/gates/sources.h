@@ -16,8 +16,9 @@ using Offences = std::vector<std::string>;
 
 /// All .h and .cpp files below the named folders of this project.
 Sources project_sources(const std::vector<std::string>& folders);
-/// Every text file that git knows or would add; without git, every file outside build folders. Binary files are left
-/// out.
+/// Every file that git knows, by its path from the root; without git, every file outside build folders.
+std::vector<std::string> tracked_paths();
+/// The text of those, binary files left out.
 Sources tracked_texts();
 
 enum class Literals { keep, blank };

@@ -1,5 +1,5 @@
 # Script of likeleaf_embed: writes every file as a hexadecimal byte array and one table of names.
-set(body "// Made by cmake/embed_files.cmake.\n#include <cstddef>\n#include <string_view>\nnamespace likeleaf::detail {\n")
+set(body "// Made by core/embed_files.cmake.\n#include <cstddef>\n#include <string_view>\nnamespace likeleaf::detail {\n")
 set(table "")
 set(i 0)
 foreach(file ${FILES})

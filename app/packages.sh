@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # Installs what is missing of the named sets of Debian 12 packages, and nothing else. Nothing missing: apt is not called.
-#   cmake/packages.sh build                to build and run Likeleaf
-#   cmake/packages.sh build tests          to build and run the tests and benchmarks as well
-#   cmake/packages.sh --list build tests   prints the names, installs nothing
+#   app/packages.sh build                to build and run Likeleaf
+#   app/packages.sh build tests          to build and run the tests and benchmarks as well
+#   app/packages.sh --list build tests   prints the names, installs nothing
 # LIKELEAF_SKIP_PACKAGES=1 skips it all, for systems that have the libraries under other names.
 set -euo pipefail
 
@@ -11,7 +11,7 @@ build=(
   qt6-base-dev qt6-charts-dev qt6-svg-dev
   libqt6opengl6-dev # qt6-charts-dev needs it and does not say so
   libsqlitecpp-dev libsqlite3-dev libssl-dev
-  libboost-dev libeigen3-dev libfmt-dev libexpected-dev nlohmann-json3-dev libcli11-dev
+  libboost-dev libfmt-dev libexpected-dev nlohmann-json3-dev libcli11-dev
 )
 tests=(
   libgtest-dev libgmock-dev # libgtest-dev alone has no GTest::gmock
@@ -19,7 +19,7 @@ tests=(
   poppler-utils # reads the PDFs back
   locales       # core is run under a locale with a decimal comma
 )
-drive=(xvfb xauth xdotool x11-utils x11-apps imagemagick) # a real window without a screen, driven by keys and clicks
+lint=(clang clang-tidy clang-format) # the second compiler, the linter and the layout
 
 say() { printf '%s\n' "$@" >&2; }
 stop() {
@@ -34,17 +34,17 @@ for name in "$@"; do
   case $name in
     build) wanted+=("${build[@]}") ;;
     tests) wanted+=("${tests[@]}") ;;
-    drive) wanted+=("${drive[@]}") ;;
-    *) say "packages.sh: no set of packages is called '$name'; there are build, tests and drive"; exit 2 ;;
+    lint) wanted+=("${lint[@]}") ;;
+    *) say "packages.sh: no set of packages is called '$name'; there are build, tests and lint"; exit 2 ;;
   esac
 done
-[ ${#wanted[@]} -gt 0 ] || { say "packages.sh: name at least one of build, tests, drive"; exit 2; }
+[ ${#wanted[@]} -gt 0 ] || { say "packages.sh: name at least one of build, tests, lint"; exit 2; }
 [ -z "$list" ] || { printf '%s\n' "${wanted[@]}"; exit; }
 [ -z "${LIKELEAF_SKIP_PACKAGES:-}" ] || exit 0
 
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
   say "This system has no apt, so the Debian packages that Likeleaf is built with cannot be installed."
-  stop "Install their like (cmake/packages.sh --list $* names them), then run again with LIKELEAF_SKIP_PACKAGES=1."
+  stop "Install their like (app/packages.sh --list $* names them), then run again with LIKELEAF_SKIP_PACKAGES=1."
 fi
 
 # dpkg-query also fails, and complains, for a package it has never heard of: that one is missing too.

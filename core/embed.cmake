@@ -7,8 +7,8 @@ function(likeleaf_embed target)
   endforeach()
   set(out ${CMAKE_CURRENT_BINARY_DIR}/${target}.cpp)
   add_custom_command(OUTPUT ${out}
-    COMMAND ${CMAKE_COMMAND} -DOUT=${out} -DROOT=${PROJECT_SOURCE_DIR} "-DFILES=${files}" -P ${PROJECT_SOURCE_DIR}/cmake/embed_files.cmake
-    DEPENDS ${files} ${PROJECT_SOURCE_DIR}/cmake/embed_files.cmake VERBATIM)
+    COMMAND ${CMAKE_COMMAND} -DOUT=${out} -DROOT=${PROJECT_SOURCE_DIR} "-DFILES=${files}" -P ${PROJECT_SOURCE_DIR}/core/embed_files.cmake
+    DEPENDS ${files} ${PROJECT_SOURCE_DIR}/core/embed_files.cmake VERBATIM)
   add_library(${target} STATIC ${out})
   target_include_directories(${target} PRIVATE ${PROJECT_SOURCE_DIR})
   set_target_properties(${target} PROPERTIES POSITION_INDEPENDENT_CODE ON)

@@ -1,9 +1,9 @@
 #!/usr/bin/env bash
-# Configures and builds one preset of CMakePresets.json: cmake/build.sh PRESET [options of cmake --build].
+# Configures and builds one preset of CMakePresets.json: app/build.sh PRESET [options of cmake --build].
 # Progress goes to standard error; configuring is silent unless it fails.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
-preset=${1:?cmake/build.sh: name a preset of CMakePresets.json}
+preset=${1:?app/build.sh: name a preset of CMakePresets.json}
 shift
 
 # One compiler a processor, but no more than there is memory for: a heavy file takes about a gigabyte.
