@@ -164,14 +164,14 @@ void AttributeRow::set_answer(const std::optional<Direct>& answer, Keep keep) {
 }
 
 void AttributeRow::set_message(const QString& message) {
-  if (message == said_) return;
-  said_ = message;
+  if (message == told_) return;
+  told_ = message;
   message_->setText(message);
   lay_out();
 }
 
 QString AttributeRow::message() const {
-  return said_;
+  return told_;
 }
 
 void AttributeRow::paintEvent(QPaintEvent*) {

@@ -55,7 +55,7 @@ class AttributeRow final : public QWidget {
   QLabel* name_;
   QLabel* definition_;
   QLabel* message_;
-  QString said_;
+  QString told_;
   QLabel* said_;
   QWidget* answers_;
   QPushButton* choices_[3] = {};
