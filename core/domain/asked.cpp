@@ -40,6 +40,20 @@ std::int64_t bounded(std::int64_t value) {
   return std::clamp(value, -far, far);
 }
 
+bool has_number(ConstantKind kind) {
+  switch (kind) {
+    case ConstantKind::leaf_dose:
+    case ConstantKind::water_mass:
+    case ConstantKind::water_temperature:
+    case ConstantKind::steep_time:
+    case ConstantKind::tasting_temperature:
+    case ConstantKind::longest_hold:
+      return true;
+    default:
+      return false;
+  }
+}
+
 std::int64_t default_tolerance(ConstantKind kind) {
   switch (kind) {
     case ConstantKind::leaf_dose:

@@ -16,6 +16,8 @@ inline constexpr int most_infusions = 50;
 /// Drafts and imported records may hold any number; differences of bounded ones do not overflow.
 std::int64_t bounded(std::int64_t value);
 
+/// The kind has a numeric target.
+bool has_number(ConstantKind kind);
 /// What is taken where a plan gives a target and no tolerance (house conventions): ±2 °C, ±3 s, ±0.1 g of leaf (as
 /// ISO 3103 allows its large pot), ±2 g of water; 0 for what has no number or is a limit.
 std::int64_t default_tolerance(ConstantKind kind);

@@ -35,21 +35,6 @@ bool within(const Range& range, std::int64_t value) {
   return value >= range.low && value <= range.high;
 }
 
-/// The kind has a numeric target.
-bool has_number(ConstantKind kind) {
-  switch (kind) {
-    case ConstantKind::leaf_dose:
-    case ConstantKind::water_mass:
-    case ConstantKind::water_temperature:
-    case ConstantKind::steep_time:
-    case ConstantKind::tasting_temperature:
-    case ConstantKind::longest_hold:
-      return true;
-    default:
-      return false;
-  }
-}
-
 Quantity target_of(ConstantKind kind, std::int64_t value) {
   switch (kind) {
     case ConstantKind::leaf_dose:

@@ -5,7 +5,7 @@
 #include <QPushButton>
 #include <algorithm>
 
-#include "core/planning/plan_notes.h"
+#include "core/domain/asked.h"
 #include "ui/plan/plan_text.h"
 #include "ui/plan/sections.h"
 #include "ui/widgets/blank_line.h"
@@ -91,7 +91,7 @@ void StaysSection::row(const Plan& plan, std::size_t at, QVBoxLayout* down) {
     l->setMinimumHeight(30);
     across->addWidget(l, 0, Qt::AlignTop);
   }
-  if (plan_check::has_number(kind))
+  if (has_number(kind))
     number(at, kind, constant_of(plan.lever.kind) == kind, across, down);
   else
     text(at, kind, across, down);

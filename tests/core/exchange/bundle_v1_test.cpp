@@ -5,7 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
-#include "core/evidence/findings.h"
+#include "core/evidence/find.h"
 #include "core/exchange/bundle_read.h"
 #include "core/exchange/bundle_write.h"
 #include "core/exchange/findings_json.h"
