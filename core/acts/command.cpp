@@ -7,10 +7,11 @@
 #include "core/acts/amendment.h"
 #include "core/acts/command_parts.h"
 #include "core/acts/paper_entry.h"
+#include "core/base/line_text.h"
 #include "core/base/number_text.h"
-#include "core/base/utf8.h"
 #include "core/codec/seal.h"
 #include "core/codec/value_text.h"
+#include "core/domain/limits.h"
 
 namespace likeleaf {
 namespace commands {
@@ -18,10 +19,8 @@ namespace {
 
 template <class Name>
 Result<void> check_named_text(const std::string& text, Name field, bool required) {
-  if (text.size() > text_limit)
-    return fail(ErrorKind::too_large, field, std::to_string(text.size()) + " bytes",
-                "at most " + std::to_string(text_limit) + " bytes");
-  if (!valid_utf8(text)) return fail(ErrorKind::bad_value, field, shown_value(text), "UTF-8 text");
+  if (const auto read = parse_lines(text, paragraph_length, {}); !read)
+    return fail(read.error().kind, field, read.error().value, read.error().allowed);
   const bool blank = std::ranges::all_of(text, [](char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; });
   if (required && blank) return fail(ErrorKind::missing, field, "", "a few words");
   return {};
@@ -74,6 +73,7 @@ Result<Change> run(const TrialPtr& trial, const SetPlan& command, const Moment&)
   plan.number = trial->draft.number;
   if (plan == trial->draft) return no_change(trial, Part::plan);
   // What the codec would not read back must not get in: the draft is kept as typed, even where it is still wrong.
+  if (const auto good = within_limits(plan, PlanState::draft); !good) return tl::unexpected<Error>(good.error());
   if (const auto good = codec::readable(plan); !good) return tl::unexpected<Error>(good.error());
   auto next = copy_of(trial);
   next->draft = std::move(plan);

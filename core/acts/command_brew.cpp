@@ -4,6 +4,7 @@
 #include "core/acts/command_parts.h"
 #include "core/acts/key_vault.h"
 #include "core/acts/unmask.h"
+#include "core/base/limits.h"
 #include "core/base/number_text.h"
 #include "core/domain/asked.h"
 #include "core/domain/bench_order.h"
@@ -52,8 +53,8 @@ std::string stamp_name(StampKind kind) {
 }
 
 Result<void> check_temperature(Temperature temperature, const char* field) {
-  if (temperature >= celsius(-20) && temperature <= celsius(150)) return {};
-  return fail(ErrorKind::bad_value, field, temperature_text(temperature, Style{}), "\u221220 to 150 °C");
+  if (any_temperature.holds(temperature.milli_celsius())) return {};
+  return fail(ErrorKind::bad_value, field, temperature_text(temperature, Style{}), std::string(any_temperature.text));
 }
 
 /// A whole number that may be absent, within lowest..highest.

@@ -5,13 +5,12 @@
 #include "core/acts/amendment.h"
 #include "core/acts/command_parts.h"
 #include "core/acts/paper_entry.h"
+#include "core/base/limits.h"
 #include "core/base/number_text.h"
 #include "core/codec/seal.h"
 
 namespace likeleaf::commands {
 namespace {
-
-constexpr std::size_t most_words = 200;  ///< aroma words of one cup: more than the whole lexicon has
 
 /// The serving of a sheet that may be written on.
 Result<const BlindServing*> open_serving(const Trial& trial, IdOf<Serving> id) {
@@ -216,9 +215,9 @@ Result<Change> run(const TrialPtr& trial, const SettleAnswer& command, const Mom
 Result<Change> run(const TrialPtr& trial, const PutWords& command, const Moment& now) {
   const auto serving = open_serving(*trial, command.serving);
   if (!serving) return tl::unexpected<Error>(serving.error());
-  if (command.words.size() > most_words)
+  if (command.words.size() > most_cup_words)
     return fail(ErrorKind::too_large, "aroma words", std::to_string(command.words.size()),
-                "at most " + std::to_string(most_words) + " words a cup");
+                "at most " + std::to_string(most_cup_words) + " words a cup");
   std::set<std::string> seen;
   for (const auto& word : command.words) {
     if (auto text = check_text(word.word, "aroma word", true); !text) return tl::unexpected<Error>(text.error());

@@ -4,14 +4,10 @@
 #include <string>
 #include <string_view>
 
+#include "core/base/limits.h"
 #include "core/base/result.h"
 
 namespace likeleaf {
-
-// Most characters (code points) of a name, a sentence, a paragraph or a few.
-inline constexpr std::size_t name_length = 60;
-inline constexpr std::size_t sentence_length = 300;
-inline constexpr std::size_t paragraph_length = 4000;
 
 /// One line: cut of white space at both ends, line ends, tabs and other control characters as single spaces. Every
 /// script and sign is taken as it is. Errors: more than `most` characters, or bytes that are not UTF-8.

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <limits>
 
+#include "core/base/limits.h"
+
 namespace likeleaf {
 namespace {
 
@@ -150,9 +152,11 @@ Result<Temperature> parse_temperature(std::string_view text, const Style& style,
   const int unit = take_unit(rest, {{"°C", 0}, {"°F", 1}, {"C", 0}, {"F", 1}, {"c", 0}, {"f", 1}},
                              style.temperature == TemperatureUnit::fahrenheit ? 1 : 0);
   if (rest.ends_with("°")) rest = trimmed(rest.substr(0, rest.size() - 2));
-  const std::string_view allowed = unit == 1 ? "−4 to 302 °F" : "−20 to 150 °C";
-  const auto read = unit == 1 ? parse_decimal(rest, 2, -400, 30200, field, allowed)
-                              : parse_decimal(rest, 2, -2000, 15000, field, allowed);
+  constexpr auto in_fahrenheit = [](std::int64_t milli_celsius) { return milli_celsius * 9 / 50 + 3200; };
+  const auto read = unit == 1 ? parse_decimal(rest, 2, in_fahrenheit(any_temperature.low),
+                                              in_fahrenheit(any_temperature.high), field, "−4 to 302 °F")
+                              : parse_decimal(rest, 2, any_temperature.low / 10, any_temperature.high / 10, field,
+                                              any_temperature.text);
   if (!read) {
     Error e = read.error();
     e.value = shown_value(text);
@@ -165,8 +169,8 @@ Result<Temperature> parse_temperature(std::string_view text, const Style& style,
 Result<Mass> parse_mass(std::string_view text, std::string_view field) {
   std::string_view rest = trimmed(text);
   const int unit = take_unit(rest, {{"kg", 1}, {"g", 0}}, 0);
-  const auto read = unit == 1 ? parse_decimal(rest, 6, 0, 100'000'000, field, "0 to 100 kg")
-                              : parse_decimal(rest, 3, 0, 100'000'000, field, "0 to 100000 g");
+  const auto read = unit == 1 ? parse_decimal(rest, 6, any_mass.low, any_mass.high, field, "0 to 100 kg")
+                              : parse_decimal(rest, 3, any_mass.low, any_mass.high, field, any_mass.text);
   if (!read) {
     Error e = read.error();
     e.value = shown_value(text);
@@ -186,7 +190,7 @@ Result<Duration> parse_duration(std::string_view text, std::string_view field) {
   }
   const int unit = take_unit(rest, {{"min", 1}, {"sec", 0}, {"s", 0}}, 0);
   const auto read = unit == 1 ? parse_decimal(rest, 3, 0, 1'440'000, field, allowed)
-                              : parse_decimal(rest, 3, 0, 86'400'000, field, allowed);
+                              : parse_decimal(rest, 3, any_duration.low, any_duration.high, field, allowed);
   if (!read) return fail(ErrorKind::bad_value, std::string(field), shown_value(text), std::string(allowed));
   return Duration(unit == 1 ? *read * 60 : *read);
 }

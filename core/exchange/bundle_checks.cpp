@@ -9,6 +9,7 @@
 
 #include "core/base/number_text.h"
 #include "core/codec/seal.h"
+#include "core/domain/limits.h"
 #include "core/exchange/bundle_read.h"
 
 namespace likeleaf::exchange {
@@ -36,6 +37,7 @@ class Check {
   }
 
   Result<void> run() {
+    limits();
     registers();
     plan(trial_.draft, trial_.sealed ? "/sealed/plan" : "/draft/plan");
     if (trial_.sealed) {
@@ -98,6 +100,19 @@ class Check {
     for (std::size_t i = 0; i < import_.attributes.size(); ++i)
       once(ids, import_.attributes[i].id, "attribute", import_.attributes[i].id,
            (trial_.sealed ? "/sealed" : "/draft") + at("attributes", i));
+  }
+
+  /// Before anything is compared or counted: all of it can be kept in a book and read back.
+  void limits() {
+    const std::string base = trial_.sealed ? "/sealed" : "/draft";
+    const auto held = [&](const Result<void>& good) {
+      if (!good && !error_) error_ = good.error();
+    };
+    held(within_limits(import_.registers, base + "/registers"));
+    for (std::size_t i = 0; i < import_.attributes.size(); ++i)
+      held(within_limits(import_.attributes[i], base + at("attributes", i)));
+    held(within_limits(trial_.draft, trial_.sealed ? PlanState::sealed : PlanState::draft, base + "/plan"));
+    if (trial_.sealed) held(within_limits_after_seal(trial_));
   }
 
   /// A draft may be empty or wrong, but what it refers to must be there.

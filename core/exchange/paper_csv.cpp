@@ -6,6 +6,7 @@
 #include <map>
 #include <set>
 
+#include "core/base/line_text.h"
 #include "core/base/number_text.h"
 #include "core/codec/builtin.h"
 #include "core/codec/seal.h"
@@ -55,6 +56,7 @@ class PaperTrial {
       : sheets_(sheets), key_(key), options_(options) {}
 
   Result<TrialImport> build() {
+    if (auto good = check_options(); !good) return tl::unexpected(good.error());
     identity_ = Digest::of(content_of(sheets_) + "|" + content_of(key_)).hex();
     for (auto step :
          {&PaperTrial::read_rows, &PaperTrial::find_lever, &PaperTrial::gather_sheets, &PaperTrial::make_registers,
@@ -64,6 +66,22 @@ class PaperTrial {
   }
 
  private:
+  /// What was said beside the tables stands in the plan: the same limits as on screen.
+  [[nodiscard]] Result<void> check_options() const {
+    for (const auto& [field, text, most] : {std::tuple{"house", &options_.house, name_length},
+                                            {"question", &options_.question, sentence_length},
+                                            {"what changes", &options_.lever_name, name_length}})
+      if (const auto line = parse_line(*text, most, field); !line) {
+        Error error = line.error();
+        error.value = fmt::format("{} ({})", shown_value(*text), error.value);
+        return tl::unexpected(std::move(error));
+      }
+    for (const auto* table : {&sheets_, &key_})
+      if (table->rows.size() > most_table_rows)
+        return fail(ErrorKind::too_large, "rows", fmt::format("{}", table->rows.size()),
+                    fmt::format("at most {}", most_table_rows), table->file);
+    return {};
+  }
   [[nodiscard]] std::string key_place(int line) const { return csv_place(key_, line, -1); }
   [[nodiscard]] std::string sheet_place(int line) const { return csv_place(sheets_, line, -1); }
   [[nodiscard]] const PaperKeyRow& row_of(BlindCode code) const { return *by_code_.at(code); }
@@ -236,7 +254,11 @@ class PaperTrial {
     std::string list;
     for (const auto& row : key_rows_)
       if (tasted.count(row.code) == 0) list += (list.empty() ? "" : ", ") + row.code.text();
-    if (!list.empty()) plan.notes += " In the key without a sheet: " + list + ".";
+    if (list.empty()) return;
+    // A few hundred codes are more than notes hold: the rest are still in the key.
+    constexpr std::size_t room = 3600;
+    if (list.size() > room) list = list.substr(0, list.rfind(',', room)) + ", …";
+    plan.notes += " In the key without a sheet: " + list + ".";
   }
   Result<void> add_attributes(Plan& plan) {
     std::set<std::string> present;

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "core/base/number_text.h"
+#include "core/domain/limits.h"
 
 namespace likeleaf::exchange {
 namespace {
@@ -45,6 +46,9 @@ Result<Level> read_level(LeverKind kind, const PaperLevelCell& cell) {
     error.where = cell.where;
     return tl::unexpected(std::move(error));
   }
+  const Range range = planned_range(*constant_of(kind));
+  if (!range.holds(*value))
+    return fail(ErrorKind::bad_value, "level", shown_value(cell.text), std::string(range.text), cell.where);
   level.value = *value;
   return level;
 }
@@ -83,6 +87,9 @@ Result<PaperLevels> read_levels(const std::vector<PaperLevelCell>& cells, const 
     out.index[cell.text] = static_cast<std::size_t>(same - levels.begin());
     if (same == levels.end()) levels.push_back(*level);
   }
+  if (levels.size() > most_levels)
+    return fail(ErrorKind::too_large, "levels", fmt::format("{}", levels.size()),
+                fmt::format("at most {}", most_levels), options.key_file);
   if (levels.size() < 2)
     return fail(ErrorKind::bad_value, "levels", all_levels(out.lever), "two or more different levels",
                 options.key_file);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "core/base/line_text.h"
 #include "core/base/number_text.h"
 #include "core/codec/builtin.h"
 
@@ -21,9 +22,16 @@ class Columns {
   [[nodiscard]] std::string place(const CsvRow& row, std::size_t wanted) const {
     return csv_place(table_, row.line, static_cast<int>(columns_[wanted]));
   }
+  /// A name: one line, no longer than names are.
   Result<std::string> filled(const CsvRow& row, std::size_t wanted, const char* field) const {
     if (cell(row, wanted).empty()) return fail(ErrorKind::missing, field, {}, "not empty", place(row, wanted));
-    return cell(row, wanted);
+    auto line = parse_line(cell(row, wanted), name_length, field);
+    if (line && line->empty()) return fail(ErrorKind::missing, field, {}, "not empty", place(row, wanted));
+    if (line) return line;
+    Error error = line.error();
+    error.value = fmt::format("{} ({})", shown_value(cell(row, wanted)), error.value);
+    error.where = place(row, wanted);
+    return tl::unexpected(std::move(error));
   }
 
  private:

@@ -3,37 +3,12 @@
 #include <set>
 
 #include "core/domain/asked.h"
+#include "core/domain/limits.h"
 #include "core/planning/needs.h"
 #include "core/planning/plan_check_parts.h"
 
 namespace likeleaf::plan_check {
 namespace {
-
-constexpr std::int64_t boiling = 100'000;  // milli-°C; a bench high up boils lower, its own check says so
-constexpr std::int64_t longest_steep = 86'400'000;
-constexpr std::int64_t most_mass = 100'000'000;
-
-struct Range {
-  std::int64_t low, high;
-};
-
-Range range_of(ConstantKind kind) {
-  switch (kind) {
-    case ConstantKind::leaf_dose:
-    case ConstantKind::water_mass:
-      return {1, most_mass};
-    case ConstantKind::steep_time:
-      return {1, longest_steep};
-    case ConstantKind::longest_hold:
-      return {0, longest_steep};
-    default:
-      return {0, boiling};
-  }
-}
-
-bool within(const Range& range, std::int64_t value) {
-  return value >= range.low && value <= range.high;
-}
 
 Quantity target_of(ConstantKind kind, std::int64_t value) {
   switch (kind) {
@@ -54,7 +29,7 @@ Quantity tolerance_of(ConstantKind kind, std::int64_t value) {
 }
 
 PlanNote out_of_range(PlanPlace place, ConstantKind kind, std::int64_t value) {
-  const Range range = range_of(kind);
+  const Range range = planned_range(kind);
   return {.wrong = Wrong::out_of_range,
           .place = std::move(place),
           .given = target_of(kind, value),
@@ -69,7 +44,7 @@ PlanPlace level_place(std::size_t index) {
 void check_schedule(const Level& level, std::size_t index, Notes& notes) {
   for (std::size_t i = 0; i < level.schedule.size(); ++i) {
     const auto look = [&](PlanField field, ConstantKind kind, std::int64_t value) {
-      if (!within(range_of(kind), value)) notes.block(out_of_range({field, index, i}, kind, value));
+      if (!planned_range(kind).holds(value)) notes.block(out_of_range({field, index, i}, kind, value));
     };
     const InfusionPlan& infusion = level.schedule[i];
     look(PlanField::infusion_pour, ConstantKind::water_temperature, infusion.pour.milli_celsius());
@@ -86,14 +61,14 @@ void check_level(const Lever& lever, std::size_t index, Notes& notes) {
   const Level& level = lever.levels[index];
   check_schedule(level, index, notes);
   if (const auto kind = constant_of(lever.kind); kind && is_numeric(lever.kind)) {
-    const Range range = range_of(*kind);
+    const Range range = planned_range(*kind);
     if (!level.value)
       notes.block({.wrong = Wrong::no_level_value,
                    .place = level_place(index),
                    .lowest = target_of(*kind, range.low),
                    .highest = target_of(*kind, range.high),
                    .named = level.label});
-    else if (!within(range, *level.value))
+    else if (!range.holds(*level.value))
       notes.block(out_of_range(level_place(index), *kind, *level.value));
     return;
   }
@@ -146,7 +121,7 @@ bool knows_record(const Given& given, std::optional<ConstantKind> kind, const st
 
 void check_number(const Constant& constant, std::size_t index, Notes& notes) {
   const ConstantKind kind = constant.kind;
-  if (constant.target && !within(range_of(kind), *constant.target))
+  if (constant.target && !planned_range(kind).holds(*constant.target))
     notes.block(out_of_range({PlanField::constant, index}, kind, *constant.target));
   if (constant.tolerance && *constant.tolerance < 0)
     notes.block({.wrong = Wrong::negative_tolerance,

@@ -8,14 +8,15 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "core/base/limits.h"
+#include "core/domain/lexicon.h"
 #include "ui/theme/theme.h"
 #include "ui/widgets/quiet.h"
 
 namespace likeleaf::ui {
 namespace {
 
-constexpr int letters_before_offers = 3;
-constexpr int most_offers = 5;
+constexpr std::size_t most_offers = 5;
 
 }  // namespace
 
@@ -30,7 +31,7 @@ WordPicker::WordPicker(std::vector<AromaWord> lexicon, QWidget* parent)
   chosen_->setTextInteractionFlags(Qt::LinksAccessibleByMouse);
   line_ = underlined_edit(QStringLiteral("type a word"), this);
   line_->setObjectName(QStringLiteral("word_typed"));
-  line_->setMaxLength(60);
+  line_->setMaxLength(static_cast<int>(name_length));
   line_->installEventFilter(this);
   offers_ = new QListWidget(this);
   offers_->setObjectName(QStringLiteral("offers"));
@@ -135,18 +136,9 @@ void WordPicker::show_words() {
 
 void WordPicker::offer() {
   offers_->clear();
-  const QString typed = line_->text().trimmed();
-  if (typed.size() >= letters_before_offers) {
-    // Words that begin with what was typed come before those that only hold it.
-    for (const bool begins : {true, false})
-      for (const auto& word : lexicon_) {
-        const QString text = QString::fromStdString(word.word);
-        if (offers_->count() >= most_offers || text.startsWith(typed, Qt::CaseInsensitive) != begins ||
-            !text.contains(typed, Qt::CaseInsensitive))
-          continue;
-        auto* item = new QListWidgetItem(text, offers_);
-        item->setToolTip(QString::fromStdString(word.definition));
-      }
+  for (const AromaWord* word : find_words(lexicon_, line_->text().trimmed().toStdString(), most_offers)) {
+    auto* item = new QListWidgetItem(QString::fromStdString(word->word), offers_);
+    item->setToolTip(QString::fromStdString(word->definition));
   }
   if (offers_->count() > 0 && isVisible())
     place_offers();
@@ -154,25 +146,15 @@ void WordPicker::offer() {
     offers_->hide();
 }
 
-void WordPicker::add(QString typed) {
-  typed = typed.simplified();
-  if (typed.isEmpty()) return;
-  WordMark mark;
-  if (typed.size() > 2 && typed.at(typed.size() - 2) == QLatin1Char(' ') &&
-      QStringLiteral("123").contains(typed.back())) {
-    mark.strength = typed.back().digitValue();
-    typed.chop(2);
-  }
-  const auto known = std::ranges::find_if(lexicon_, [&](const AromaWord& w) {
-    return QString::fromStdString(w.word).compare(typed, Qt::CaseInsensitive) == 0;
-  });
-  mark.word = known == lexicon_.end() ? typed.toStdString() : known->id;
+void WordPicker::add(const QString& typed) {
+  const auto mark = parse_word(lexicon_, typed.simplified().toStdString());
+  if (!mark) return;
   auto words = words_;
-  const auto there = std::ranges::find(words, mark.word, &WordMark::word);
+  const auto there = std::ranges::find(words, mark->word, &WordMark::word);
   if (there == words.end())
-    words.push_back(mark);
+    words.push_back(*mark);
   else
-    there->strength = mark.strength;
+    there->strength = mark->strength;
   line_->clear();
   offer();
   emit words_wanted(words);

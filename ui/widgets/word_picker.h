@@ -43,7 +43,7 @@ class WordPicker final : public QWidget {
   void offer();
   void place_offers();
   void take_away(std::size_t at);
-  void add(QString typed);
+  void add(const QString& typed);
   void show_words();
   [[nodiscard]] QString shown(const WordMark& word) const;
 

@@ -116,6 +116,23 @@ TEST(BundleRefuses, ANewerVersionBeforeItsUnknownKeys) {
   EXPECT_EQ(error.allowed, "up to 1");
 }
 
+TEST(BundleRefuses, WhatIsBeyondTheLimitsOfTheHouse) {
+  const auto refused = [](const std::string& pointer, const json& value) {
+    return error_after([&](json& trial) { trial[json::json_pointer(pointer)] = value; });
+  };
+  const Error name = refused("/sealed/registers/assessors/0/alias", std::string(61, 'K'));
+  EXPECT_EQ(name.kind, ErrorKind::too_large) << shown(name);
+  EXPECT_EQ(name.field, "assessor");
+  EXPECT_EQ(name.allowed, "at most 60 characters");
+  EXPECT_THAT(name.where, HasSubstr("/trial/sealed/registers/assessors/0"));
+  EXPECT_EQ(refused("/sealed/registers/assessors/0/alias", "K.\nThe book is sound.").allowed, "one line");
+  EXPECT_EQ(refused("/sealed/plan/lever/levels/1/value", 120'000).value, "120\u00A0°C");
+  EXPECT_EQ(refused("/brews/0/infusions/0/steep_ms", -5).field, "steep");
+  EXPECT_EQ(refused("/brews/0/infusions/0/pour_mc", 400'000).field, "pour temperature");
+  EXPECT_EQ(refused("/brews/0/leaf_mg", -1).field, "leaf");
+  EXPECT_EQ(refused("/sheets/0/note", std::string(4001, 'n')).field, "note");
+}
+
 TEST(BundleRefuses, AMissingPairByItsCodes) {
   const Made made = make_trial(Upto::unmasked);
   const auto pair = made.trial.key->pairs[1];

@@ -119,6 +119,30 @@ TEST(Paper, RefusesBadRowsWithValueAndWhatIsAllowed) {
             ErrorKind::duplicate);
 }
 
+TEST(Paper, HoldsNamesAndLevelsToTheLimitsOfTheHouse) {
+  const auto long_name =
+      read_paper(std::string(sheets_csv) + "417;" + std::string(200'000, 'K') + ";body;4;417\n", key_csv, paper())
+          .error();
+  EXPECT_EQ(long_name.kind, ErrorKind::too_large);
+  EXPECT_EQ(long_name.field, "assessor");
+  EXPECT_THAT(long_name.value, HasSubstr("200000 characters"));
+  EXPECT_LT(long_name.value.size(), 120u);
+  EXPECT_EQ(long_name.allowed, "at most 60 characters");
+  EXPECT_THAT(long_name.where, HasSubstr("sheets.csv, line 8"));
+  const auto level = [](const std::string& one, const std::string& two) {
+    return read_paper("code,assessor,attribute,value,first cup\n101,R.,body,4,101\n202,R.,body,5,\n",
+                      "code,lot,brew pair,level\n101,L-25,1," + one + "\n202,L-25,1," + two + "\n", paper());
+  };
+  EXPECT_TRUE(level("100 °C", "68 °C"));
+  EXPECT_EQ(level("120 °C", "68 °C").error().value, "120 °C");
+  EXPECT_THAT(level("-5 °C", "68 °C").error().where, HasSubstr("key.csv, line 2"));
+  EXPECT_EQ(level("0 s", "45 s").error().kind, ErrorKind::bad_value);
+  EXPECT_EQ(level("0 g", "4 g").error().kind, ErrorKind::bad_value);
+  auto options = paper();
+  options.question = std::string(301, 'q');
+  EXPECT_EQ(read_paper(sheets_csv, key_csv, options).error().field, "question");
+}
+
 TEST(Paper, TakesThreeLevelsAgainstTheReference) {
   const auto read = read_paper(
       "code,assessor,attribute,value,first cup\n101,R.,body,4,101\n202,R.,body,5,\n303,R.,body,4,no\n404,R.,body,6,\n",
