@@ -1,12 +1,8 @@
 #include "core/base/utf8.h"
 
-#include <cstddef>
-
 namespace likeleaf {
-namespace {
 
-/// Bytes of the UTF-8 sequence that starts at i; 0 when it is none (overlong forms and surrogates are none).
-std::size_t sequence_at(std::string_view text, std::size_t i) {
+std::size_t utf8_length(std::string_view text, std::size_t i) {
   const auto byte = [&](std::size_t at) { return static_cast<unsigned char>(text[at]); };
   const unsigned lead = byte(i);
   if (lead < 0x80) return 1;
@@ -25,11 +21,9 @@ std::size_t sequence_at(std::string_view text, std::size_t i) {
   return length;
 }
 
-}  // namespace
-
 bool valid_utf8(std::string_view text) {
   for (std::size_t i = 0; i < text.size();) {
-    const std::size_t length = sequence_at(text, i);
+    const std::size_t length = utf8_length(text, i);
     if (length == 0) return false;
     i += length;
   }

@@ -1,14 +1,16 @@
 #include <fmt/format.h>
 
 #include "core/base/overload.h"
+#include "core/base/terminal_text.h"
 #include "core/report/document.h"
 
 namespace likeleaf::report {
 namespace {
 
+/// For text and for attribute values in quotes. Control characters have no meaning in HTML and break a standalone SVG.
 std::string escaped(std::string_view text) {
   std::string out;
-  for (const char c : text) switch (c) {
+  for (const char c : terminal_text(text)) switch (c) {
       case '&':
         out += "&amp;";
         break;
@@ -29,6 +31,10 @@ std::string escaped(std::string_view text) {
     }
   return out;
 }
+
+/// The page itself forbids scripts, plug-ins and whatever lies outside it, should anything slip through the escaping.
+constexpr std::string_view content_policy =
+    "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
 
 constexpr std::string_view sheet_style = R"(
 :root{--paper:#FDFBF6;--ink:#22262B;--soft:#5F605D;--line:#D9D2C4;--green:#2F5D50;--caution:#8A5A00}
@@ -131,12 +137,13 @@ std::string block_text(const Block& block) {
 
 std::string to_html(const Document& document, const FigureSvg& figure) {
   std::string out = fmt::format(
-      "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" "
+      "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta http-equiv=\"Content-Security-Policy\" "
+      "content=\"{}\"><meta name=\"viewport\" "
       "content=\"width=device-width,initial-scale=1\"><meta name=\"generator\" "
       "content=\"{}\"><title>{}</title><style>{}</style></head>\n<body><main>\n"
       "<header><span>{}</span><span>{}</span></header>\n",
-      escaped(document.meta.program), escaped(document.meta.title), sheet_style, escaped(document.meta.house),
-      escaped(document.meta.label));
+      content_policy, escaped(document.meta.program), escaped(document.meta.title), sheet_style,
+      escaped(document.meta.house), escaped(document.meta.label));
   for (const auto& block : document.blocks) out += block_html(block, figure);
   return out + fmt::format("<footer>{} · {}</footer>\n</main></body></html>\n", escaped(document.meta.foot),
                            escaped(document.meta.program));

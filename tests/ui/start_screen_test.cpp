@@ -8,6 +8,7 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
+#include <QXmlStreamReader>
 #include <QtTest>
 #include <functional>
 
@@ -183,6 +184,27 @@ TEST(Charts, svg_keeps_text_as_text_and_leaves_no_picture_inside) {
   EXPECT_TRUE(svg.contains("more at 88 °C"));
   EXPECT_TRUE(svg.contains("−1"));
   EXPECT_FALSE(svg.contains("<image"));
+}
+
+TEST(Charts, svg_is_whole_and_makes_no_element_of_a_name) {
+  const auto elements = [](const QByteArray& svg) {
+    QStringList names;
+    QXmlStreamReader xml(svg);
+    while (!xml.atEnd())
+      if (xml.readNext() == QXmlStreamReader::StartElement) names << xml.name().toString();
+    EXPECT_FALSE(xml.hasError()) << xml.errorString().toStdString() << "\n" << svg.toStdString();
+    return names;
+  };
+  const auto named = [](const std::string& name) {
+    auto made = figure();
+    auto& plot = std::get<report::IntervalPlot>(made.data);
+    plot.title = plot.rows.front().label = plot.axis.low_end = plot.axis.ticks.front().label = name;
+    return ui::figure_svg(made, 680, ui::light_tokens());
+  };
+  const QStringList plain = elements(named("Round"));
+  for (const char* name : {"<script>alert(1)</script>", "Round & full", "\"'", "]]>", "</title><a>", "&amp;", "<!--",
+                           "a\x1B\x01z", "\xEF\xBF\xBF"})
+    EXPECT_EQ(elements(named(name)), plain) << name;
 }
 
 TEST(Charts, png_follows_the_scale) {

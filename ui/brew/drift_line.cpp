@@ -7,6 +7,7 @@
 #include "core/wording/brew_text.h"
 #include "ui/brew/brew_parts.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/quiet.h"
 
 namespace likeleaf::ui {
 
@@ -24,7 +25,8 @@ void DriftLine::show_drifts(const Trial& trial, int sitting) {
   QStringList lines;
   for (const auto& d : drifts(trial, sitting))
     lines << ui::text(wording::bench_drift_text(d, *trial.sealed, style_));
-  setToolTip(lines.join(QLatin1Char('\n')));
+  setToolTip(tip_text(lines.join(QLatin1Char('
+'))));
   setAccessibleName(lines.join(QStringLiteral("; ")));
   const auto count = lines.size();
   if (count > 1) lines = QStringList{QStringLiteral("%1 drifts in this sitting").arg(count), lines.back()};

@@ -17,6 +17,7 @@
 #include "core/wording/brew_text.h"
 #include "ui/brew/brew_parts.h"
 #include "ui/theme/theme.h"
+#include "ui/widgets/quiet.h"
 
 namespace likeleaf::ui {
 
@@ -137,9 +138,10 @@ void PreparePage::fill_lots(const Trial& trial) {
     const Lot* lot = find_record(trial.sealed->registers.lots, id);
     const std::string code = lot ? lot->code : "lot";
     const QSignalBlocker quiet(box);
-    box->setText(text(wording::portions_text(code, wanted[i].portions, leaf, style_)));
+    const QString line = text(wording::portions_text(code, wanted[i].portions, leaf, style_));
+    box->setText(button_text(line));
     box->setObjectName(QStringLiteral("weighed_") + text(code));
-    box->setAccessibleName(QStringLiteral("%1 weighed and numbered").arg(box->text()));
+    box->setAccessibleName(QStringLiteral("%1 weighed and numbered").arg(line));
     box->setChecked(std::ranges::find(trial.weighed, id) != trial.weighed.end());
     box->setEnabled(!trial.unmasked && !session_.read_only());
   }

@@ -19,7 +19,7 @@
 #include <cmath>
 
 #include "core/base/overload.h"
-#include "ui/widgets/qt_text.h"
+#include "core/base/terminal_text.h"
 
 namespace likeleaf::ui {
 namespace {
@@ -35,6 +35,11 @@ constexpr double frame_height = title_height + tick_height + ends_height + 16;
 // where it thinks that they do not fit.
 constexpr int label_width = 150;
 constexpr double small = 13;  // the smallest text of a chart
+
+// A control character in a name makes a picture that no reader of XML takes.
+QString picture_text(const std::string& s) {
+  return QString::fromStdString(terminal_line(s));
+}
 
 // A chart being built: its two axes stand before any series, and series paint in the order added.
 struct Canvas {
@@ -213,7 +218,7 @@ std::vector<RowName> interval_names(const report::IntervalPlot& plot) {
     if (!r.deciding && !noted && !out.empty()) out.push_back({QStringLiteral("also noted"), false, true, {}});
     noted = noted || !r.deciding;
     const bool again = !r.part.empty() && &r != &plot.rows.front() && (&r - 1)->label == r.label;
-    out.push_back({again ? QString() : text(r.label), r.deciding, !r.deciding, text(r.part)});
+    out.push_back({again ? QString() : picture_text(r.label), r.deciding, !r.deciding, picture_text(r.part)});
   }
   return out;
 }
@@ -222,7 +227,7 @@ std::vector<RowName> row_names(const Figure& figure) {
   std::vector<RowName> out;
   std::visit(Overload{[&](const report::IntervalPlot& p) { out = interval_names(p); },
                       [&](const auto& p) {
-                        for (const auto& r : p.rows) out.push_back({text(r.label), false, false, {}});
+                        for (const auto& r : p.rows) out.push_back({picture_text(r.label), false, false, {}});
                       }},
              figure.data);
   return out;
@@ -234,20 +239,23 @@ struct Ends {
 };
 
 Ends ends_of(const Figure& figure) {
-  return std::visit(Overload{[](const report::IntervalPlot& p) {
-                               return Ends{text(p.axis.low_end), text(p.axis.middle), text(p.axis.high_end), false};
-                             },
-                             [](const report::PairedPlot& p) {
-                               return Ends{text("● " + p.a_label), {}, text("◆ " + p.b_label), true};
-                             },
-                             [](const report::RegisterPlot& p) {
-                               return Ends{text("upper bar: " + p.a_label), {}, text("lower bar: " + p.b_label), true};
-                             }},
-                    figure.data);
+  return std::visit(
+      Overload{
+          [](const report::IntervalPlot& p) {
+            return Ends{picture_text(p.axis.low_end), picture_text(p.axis.middle), picture_text(p.axis.high_end),
+                        false};
+          },
+          [](const report::PairedPlot& p) {
+            return Ends{picture_text("● " + p.a_label), {}, picture_text("◆ " + p.b_label), true};
+          },
+          [](const report::RegisterPlot& p) {
+            return Ends{picture_text("upper bar: " + p.a_label), {}, picture_text("lower bar: " + p.b_label), true};
+          }},
+      figure.data);
 }
 
 QString title_of(const Figure& figure) {
-  return std::visit([](const auto& p) { return text(p.title); }, figure.data);
+  return std::visit([](const auto& p) { return picture_text(p.title); }, figure.data);
 }
 
 }  // namespace
@@ -298,7 +306,7 @@ class Lettering {
       if (tick.at < axis.low || tick.at > axis.high) continue;
       const double x = at(axis, tick.at);
       scene_.addLine(x, y, x, y + 4, pen);
-      auto* item = put(text(tick.label), face(small), t_.soft_ink, width_);
+      auto* item = put(picture_text(tick.label), face(small), t_.soft_ink, width_);
       item->setPos(x - item->boundingRect().width() / 2, y + 5);
     }
   }
@@ -368,7 +376,7 @@ QByteArray figure_svg(const Figure& figure, double width, const Tokens& t) {
     generator.setSize(size.toSize());
     generator.setViewBox(QRectF(QPointF(), size));
     generator.setResolution(96);
-    generator.setTitle(title_of(figure));
+    generator.setTitle(title_of(figure).toHtmlEscaped());  // the library escapes what is painted, not this
     QPainter painter(&generator);
     paint_figure(painter, figure, QRectF(QPointF(), size), size, t);
   }

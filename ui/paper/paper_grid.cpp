@@ -458,7 +458,7 @@ void PaperGrid::refresh() {
       cell.edit->set_kept(now);
       // What the box abbreviates or cuts off is there in words, to the pointer and to a screen reader.
       const QString words = in_words(cell, sheet);
-      cell.edit->setToolTip(!words.isEmpty() ? words : now.size() > 8 ? now : QString());
+      cell.edit->setToolTip(tip_text(!words.isEmpty() ? words : now.size() > 8 ? now : QString()));
       cell.edit->setEnabled(usable(cell, sheet));
     }
     show_head(pair, sheet);

@@ -54,6 +54,14 @@ QLabel* plain_label(const QString& text, const QFont& font, const QColor& color,
   return label;
 }
 
+QString tip_text(const QString& text) {
+  return Qt::mightBeRichText(text) ? Qt::convertFromPlainText(text) : text;
+}
+
+QString button_text(QString text) {
+  return text.replace(QLatin1Char('&'), QStringLiteral("&&"));
+}
+
 QLineEdit* underlined_edit(const QString& hint, QWidget* parent) {
   const Tokens& t = tokens();
   auto* edit = new QLineEdit(parent);

@@ -27,6 +27,10 @@ QLabel* plain_label(const QString& text, const QFont& font, const QColor& color,
 QLineEdit* underlined_edit(const QString& hint, QWidget* parent);
 /// Soft ink while what it shows is on its way to the disk, the caution colour and a described mark when it was refused.
 void soften(QWidget* widget, Keep keep);
+/// For setToolTip: shown as it stands, even where it looks like HTML (Qt would take it for that).
+QString tip_text(const QString& text);
+/// For the text of buttons and boxes: an & in a name is not the mark of a short cut.
+QString button_text(QString text);
 /// "0:48" for what is left, never under zero.
 QString left_text(std::int64_t milliseconds);
 

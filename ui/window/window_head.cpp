@@ -9,6 +9,7 @@
 #include <QVBoxLayout>
 
 #include "ui/theme/theme.h"
+#include "ui/widgets/quiet.h"
 #include "ui/window/stage_bar.h"
 
 namespace likeleaf::ui {
@@ -30,7 +31,7 @@ class FittingLabel final : public QLabel {
     p.setPen(palette().color(QPalette::WindowText));
     const QString shown = fontMetrics().elidedText(text(), where_, width());
     p.drawText(rect(), static_cast<int>(alignment()), shown);
-    setToolTip(shown == text() ? QString() : text());
+    setToolTip(shown == text() ? QString() : tip_text(text()));
   }
 
  private:

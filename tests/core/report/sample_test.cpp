@@ -155,6 +155,48 @@ TEST(StaffReport, html_escapes_what_people_typed_and_needs_nothing_from_outside)
     EXPECT_EQ(html.find(outside), std::string::npos) << outside;
 }
 
+/// Every place of a document that can hold what people typed.
+report::Document full_of(const std::string& typed) {
+  report::Document doc;
+  doc.meta = {typed, typed, typed, typed, typed};
+  report::IntervalPlot plot;
+  plot.title = typed;
+  report::Table table{typed, {typed}, {false}, {{typed}}};
+  doc.blocks = {report::Heading{typed, 1},
+                report::Paragraph{typed, report::Paragraph::Tone::lead},
+                report::Steps{{typed}},
+                table,
+                report::Figure{plot, typed, typed},
+                report::Aside{typed, typed},
+                report::Columns{typed, {typed}, {typed}, typed, {typed}}};
+  return doc;
+}
+
+TEST(StaffReport, html_makes_no_tag_of_what_people_typed_anywhere_in_it) {
+  const auto tags = [](const std::string& html) {
+    std::vector<std::string> out;
+    for (auto at = html.find('<'); at != std::string::npos; at = html.find('<', at + 1))
+      out.push_back(html.substr(at, html.find_first_of(" >", at) - at));
+    return out;
+  };
+  const auto plain = tags(report::to_html(full_of("K."), {}));
+  for (const char* typed : {"<script>alert(1)</script>", "Round & full", "\"><img src=x onerror=alert(1)>",
+                            "' onload='x", "]]>", "</style><b>", "<!--", "&lt;b&gt;"}) {
+    const auto html = report::to_html(full_of(typed), {});
+    EXPECT_EQ(tags(html), plain) << typed;
+    EXPECT_EQ(html.find("aria-label=\"\""), std::string::npos) << "an alt text ended early";
+  }
+  for (const char c : report::to_html(full_of("a\x1B\x01\x0C"), {})) EXPECT_TRUE(c == '\n' || c < 0 || c >= ' ');
+}
+
+TEST(StaffReport, html_forbids_scripts_itself) {
+  const auto html = report::to_html(full_of("K."), {});
+  const auto policy = html.find("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; ");
+  ASSERT_NE(policy, std::string::npos);
+  EXPECT_LT(policy, html.find("<style>")) << "it holds for what comes after it only";
+  EXPECT_EQ(html.find("script-src"), std::string::npos);
+}
+
 TEST(StaffReport, follows_the_reader_to_fahrenheit_and_decimal_comma) {
   const auto s = sample("trial-14.json");
   report::ReportSettings settings;
