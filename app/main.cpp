@@ -121,7 +121,7 @@ int main(int argc, char** argv) {
   } catch (const CLI::CallForVersion& version) {
     return program.exit(version);
   } catch (const CLI::ParseError& error) {
-    std::cerr << "likeleaf: " << error.what() << "; see likeleaf --help\n";
+    app::complain(std::string(error.what()) + "; see likeleaf --help");
     return app::bad_use;
   } catch (const std::exception& error) {
     return app::refuse({ErrorKind::internal, {}, error.what(), {}, {}});

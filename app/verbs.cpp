@@ -10,6 +10,7 @@
 #include "app/wiring.h"
 #include "core/base/embedded.h"
 #include "core/base/number_text.h"
+#include "core/base/terminal_text.h"
 #include "core/codec/builtin.h"
 #include "core/evidence/find.h"
 #include "core/exchange/atomic_file.h"
@@ -55,9 +56,9 @@ Result<IdOf<Trial>> import_into(const std::filesystem::path& book, const TrialIm
   const auto outcome = (*session)->import_trial(import);
   if (!outcome) return tl::unexpected(outcome.error());
   if (outcome->skipped)
-    std::cout << fmt::format("Trial {} was there already, unchanged; nothing to do.\n", outcome->number);
+    print(fmt::format("Trial {} was there already, unchanged; nothing to do.\n", outcome->number));
   else
-    std::cout << fmt::format("Trial {} is now in {}.\n", outcome->number, book.string());
+    print(fmt::format("Trial {} is now in {}.\n", outcome->number, terminal_line(book.string())));
   return outcome->trial;
 }
 
@@ -67,8 +68,10 @@ int findings_verb(const FindingsOptions& o) {
   LineServices line;
   const auto answer = answer_of(o.book, o.trial, line.services());
   if (!answer) return refuse(answer.error());
-  std::cout << (o.json ? exchange::findings_json(answer->findings, answer->unmasked)
-                       : report::findings_text(answer->findings, answer->unmasked, style_of(o.fahrenheit, o.comma)));
+  if (o.json)
+    print_json(exchange::findings_json(answer->findings, answer->unmasked));
+  else
+    print(report::findings_text(answer->findings, answer->unmasked, style_of(o.fahrenheit, o.comma)));
   std::cout.flush();
   return std::cout ? success : refuse({ErrorKind::cannot_write, "standard output", {}, {}, {}});
 }
@@ -163,26 +166,26 @@ int export_verb(const ExportOptions& o) {
   if (!session) return refuse(session.error());
   if (const auto taken = take_trial(**session, o.trial); !taken) return refuse(taken.error());
   const Trial& trial = *(*session)->trial();
+  // All of it is made before anything is written. A plan that is not sealed has no tables yet.
+  std::vector<exchange::CsvFile> files{
+      {".json",
+       exchange::bundle_text(trial, (*session)->registers(), (*session)->attributes(), "Likeleaf " LIKELEAF_VERSION)}};
+  if (trial.sealed) {
+    const auto tables = exchange::tidy_csv((*session)->trial());
+    if (!tables) return refuse(tables.error());
+    for (const auto& table : *tables) files.push_back({"-" + table.name, table.text});
+  }
   std::error_code code;
   std::filesystem::create_directories(o.out, code);
   if (code)
     return refuse(
         {ErrorKind::cannot_write, "folder", o.out.string(), "a folder that can be made and written", code.message()});
   const std::string stem = fmt::format("trial-{}", trial.draft.number);
-  const auto write = [&](const std::string& name, std::string_view bytes) -> Result<void> {
-    auto done = exchange::write_file_atomically(o.out / name, bytes);
-    if (done) std::cout << (o.out / name).string() << '\n';
-    return done;
-  };
-  if (const auto done =
-          write(stem + ".json", exchange::bundle_text(trial, (*session)->registers(), (*session)->attributes(),
-                                                      "Likeleaf " LIKELEAF_VERSION));
-      !done)
-    return refuse(done.error());
-  const auto tables = exchange::tidy_csv((*session)->trial());
-  if (!tables) return refuse(tables.error());
-  for (const auto& file : *tables)
-    if (const auto done = write(stem + "-" + file.name, file.text); !done) return refuse(done.error());
+  for (const auto& file : files) {
+    const auto path = o.out / (stem + file.name);
+    if (const auto done = exchange::write_file_atomically(path, file.text); !done) return refuse(done.error());
+    print(terminal_line(path.string()) + "\n");
+  }
   return success;
 }
 
@@ -190,16 +193,17 @@ int check_verb(const std::filesystem::path& book) {
   LineServices line;
   auto session = Session::open(book, OpenWay::read_only, line.services());
   if (!session) return refuse(session.error());
-  for (const auto& note : (*session)->opening_notes()) std::cout << wording::sentence(note) << std::endl;
+  for (const auto& note : (*session)->opening_notes()) print(terminal_line(wording::sentence(note)) + "\n");
+  std::cout.flush();
   LineProgress progress("Looking the book over");
   const store::Health health = (*session)->check_book(progress.stop(), progress.hear());
   progress.done();
   if (health.stopped) return refuse({ErrorKind::cancelled, "check", {}, {}, {}});
-  std::cout << fmt::format("Looked at {} trials, {} sealed, {} locked sheets.\n", health.trials, health.sealed,
-                           health.locked_sheets);
-  for (const auto& finding : health.findings) std::cerr << "likeleaf: " << wording::sentence(finding) << '\n';
+  print(fmt::format("Looked at {} trials, {} sealed, {} locked sheets.\n", health.trials, health.sealed,
+                    health.locked_sheets));
+  for (const auto& finding : health.findings) complain(wording::sentence(finding));
   if (!health.findings.empty()) return bad_input;
-  std::cout << "The book is sound.\n";
+  print("The book is sound.\n");
   return success;
 }
 
@@ -214,7 +218,7 @@ int sample_verb(const std::filesystem::path& out) {
     if (!import) return refuse(import.error());
     const auto done = (*session)->import_trial(*import);
     if (!done) return refuse(done.error());
-    std::cout << fmt::format("Trial {}: {}\n", done->number, import->trial.draft.question);
+    print(fmt::format("Trial {}: {}\n", done->number, terminal_line(import->trial.draft.question)));
   }
   return success;
 }

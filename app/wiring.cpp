@@ -3,15 +3,25 @@
 #include <iostream>
 
 #include "core/base/number_text.h"
+#include "core/base/terminal_text.h"
 #include "core/wording/errors.h"
 
 namespace likeleaf::app {
 
+void print(std::string_view text) {
+  std::cout << terminal_text(text);
+}
+
+void print_json(std::string_view json) {
+  std::cout << terminal_json(json);
+}
+
+void complain(std::string_view line) {
+  std::cerr << "likeleaf: " << terminal_line(line) << '\n';
+}
+
 int refuse(const Error& error) {
-  std::string line = "likeleaf: " + wording::sentence(error);
-  for (auto& c : line)
-    if (c == '\n' || c == '\r') c = ' ';
-  std::cerr << line << '\n';
+  complain(wording::sentence(error));
   return bad_input;
 }
 

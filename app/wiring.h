@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <memory>
 #include <string>
+#include <string_view>
 
 #include "core/base/result.h"
 #include "core/session/session.h"
@@ -19,6 +20,13 @@ struct LineServices {
   HandDispatcher dispatcher;
   [[nodiscard]] Services services() { return {clock, entropy, dispatcher}; }
 };
+
+/// The door of the command line: whatever a person typed goes through one of these, so that it cannot steer a terminal.
+void print(std::string_view text);
+/// JSON, in the same meaning.
+void print_json(std::string_view json);
+/// "likeleaf: …" and a line end, on standard error.
+void complain(std::string_view line);
 
 /// One line on standard error that says what and where.
 int refuse(const Error& error);

@@ -4,6 +4,7 @@
 
 #include <QFile>
 #include <QFileInfo>
+#include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
 #include <QRegularExpression>
@@ -46,6 +47,83 @@ TEST(CommandLine, findings_say_answer_scope_rule_and_reasons) {
   EXPECT_EQ(doc.object()["brew_pairs"].toInt(), 9);
   EXPECT_FALSE(json.out.contains("nan", Qt::CaseInsensitive) && json.out.contains(": nan"));
   EXPECT_FALSE(json.out.contains("\"seed\"") || json.out.contains("\"salt\""));
+}
+
+/// The sample's trial 15 as a bundle with another alias for its first assessor, its digests left as they are.
+QByteArray with_alias(const SampleFolder& s, const QString& alias) {
+  EXPECT_EQ(run({"export", s.book(), "--trial", "15", "--out", s.file("out")}).code, 0);
+  auto bundle = QJsonDocument::fromJson(read(s.file("out/trial-15.json"))).object();
+  auto trial = bundle["trial"].toObject(), sealed = trial["sealed"].toObject(),
+       registers = sealed["registers"].toObject();
+  auto people = registers["assessors"].toArray();
+  auto person = people[0].toObject();
+  person["alias"] = alias;
+  people[0] = person;
+  registers["assessors"] = people;
+  sealed["registers"] = registers;
+  trial["sealed"] = sealed;
+  bundle["trial"] = trial;
+  return QJsonDocument(bundle).toJson();
+}
+
+TEST(CommandLine, prints_nothing_that_steers_a_terminal) {
+  const SampleFolder s;
+  const auto calm = [](const Ran& ran) {
+    for (const QChar c : ran.out + ran.err) {
+      EXPECT_TRUE(c == QLatin1Char('\n') || !c.isNull());
+      EXPECT_FALSE((c.unicode() < 0x20 && c != QLatin1Char('\n')) || (c.unicode() >= 0x7F && c.unicode() < 0xA0) ||
+                   (c.unicode() >= 0x202A && c.unicode() <= 0x202E))
+          << c.unicode();
+    }
+  };
+  for (const char* name : {"K\x1B[2J", "K\u009B31m", "\u202Etxet"}) {
+    const Ran ran = run({"findings", s.file(QString::fromUtf8(name)), "--trial", "14"});
+    EXPECT_EQ(ran.code, 3);
+    calm(ran);
+    calm(run({"report", s.book(), "--trial", "14", "--out", s.file(QString::fromUtf8(name))}));
+    calm(run({QString::fromUtf8(name), "--no-such"}));
+    calm(run({"findings", s.book(), "--trial", QString::fromUtf8(name)}));
+    write(s.file("b.json"), with_alias(s, QString::fromUtf8(name)));
+    calm(run({"import", s.file("b.json"), "--into", s.file("new.leafbook")}));
+  }
+}
+
+TEST(CommandLine, a_name_that_is_too_long_comes_in_by_no_door_and_closes_no_book) {
+  const SampleFolder s;
+  const QString many(200'000, QLatin1Char('K'));
+  write(s.file("b.json"), with_alias(s, QString(61, QLatin1Char('K'))));
+  refused(run({"import", s.file("b.json"), "--into", s.book()}), 3, {"assessor", "at most 60 characters"});
+  write(s.file("key.csv"), "code,lot,brew pair,level\n101,L-90,1,88 °C\n202,L-90,1,68 °C\n");
+  const QByteArray head = "code,assessor,attribute,value,first cup\n";
+  write(s.file("sheets.csv"), head + "101," + many.toUtf8() + ",body,4,101\n");
+  const QStringList paper{"import", s.file("sheets.csv"), "--key",     s.file("key.csv"), "--into",
+                          s.book(), "--tasted-on",        "2026-03-02"};
+  const Ran ran = run(paper);
+  refused(ran, 3, {"assessor", "at most 60 characters", "sheets.csv, line 2"});
+  EXPECT_LT(ran.err.size(), 400);
+  write(s.file("sheets.csv"), head + "101,K.,body,4,101\n202,K.,body,5,\n");
+  refused(run(paper + QStringList{"--house", QString(61, QLatin1Char('h'))}), 3, {"house", "at most 60 characters"});
+  EXPECT_EQ(run({"check", s.book()}).code, 0);
+  EXPECT_EQ(run({"findings", s.book(), "--trial", "14"}).code, 0);
+}
+
+TEST(CommandLine, export_of_a_plan_writes_its_bundle_and_the_bundle_comes_in_again) {
+  const SampleFolder s;
+  ASSERT_EQ(run({"export", s.book(), "--trial", "15", "--out", s.file("out")}).code, 0);
+  auto bundle = QJsonDocument::fromJson(read(s.file("out/trial-15.json"))).object();
+  const auto trial = bundle["trial"].toObject(), sealed = trial["sealed"].toObject();
+  bundle["trial"] = QJsonObject{{"created", trial["created"]},
+                                {"draft", QJsonObject{{"plan", sealed["plan"]},
+                                                      {"registers", sealed["registers"]},
+                                                      {"attributes", sealed["attributes"]}}}};
+  write(s.file("draft.json"), QJsonDocument(bundle).toJson());
+  const QString book = s.file("drafts.leafbook");
+  ASSERT_EQ(run({"import", s.file("draft.json"), "--into", book}).code, 0);
+  const Ran ran = run({"export", book, "--trial", "15", "--out", s.file("drafts")});
+  EXPECT_EQ(ran.code, 0) << ran.err.toStdString();
+  EXPECT_EQ(QDir(s.file("drafts")).entryList(QDir::Files), QStringList{"trial-15.json"});
+  const Ran again = run({"import", s.file("drafts/trial-15.json"), "--into", book});
+  EXPECT_TRUE(again.out.contains("unchanged")) << again.out.toStdString() << again.err.toStdString();
 }
 
 TEST(CommandLine, report_is_a_pdf_whose_text_stays_text_and_a_self_contained_page) {
