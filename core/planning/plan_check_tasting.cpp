@@ -92,10 +92,7 @@ void check_control(const Given& given, std::size_t index, int sittings, Notes& n
   const Control& control = plan.controls[index];
   const PlanPlace place{PlanField::control, index};
   if (control.sitting < 1 || control.sitting > sittings)
-    notes.block({.wrong = sittings == 0 ? Wrong::no_sitting_yet : Wrong::unknown_sitting,
-                 .place = place,
-                 .count = control.sitting,
-                 .most = sittings});
+    notes.block({.wrong = Wrong::unknown_sitting, .place = place, .count = control.sitting, .most = sittings});
   const bool of_the_trial = std::ranges::find(plan.lots, control.lot) != plan.lots.end();
   if (control.kind == ControlKind::repeat ? !of_the_trial : !of_the_trial && !given.knows(control.lot))
     notes.block({.wrong = control.kind == ControlKind::repeat ? Wrong::lot_outside_trial : Wrong::unknown_lot,

@@ -37,7 +37,6 @@ ErrorKind kind_of(Wrong wrong) {
     case Wrong::clause_outside_plan:
     case Wrong::unknown_level:
     case Wrong::unknown_sitting:
-    case Wrong::no_sitting_yet:
       return ErrorKind::not_found;
     case Wrong::lever_held_too:
     case Wrong::preparer_tastes:

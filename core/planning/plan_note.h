@@ -116,7 +116,6 @@ enum class Wrong {
   unknown_level,        ///< count: the level's number, from 1
   // Controls and sittings.
   unknown_sitting,          ///< count: its number; most: how many there are
-  no_sitting_yet,           ///< count: its number
   dilution_out_of_range,    ///< given; lowest to highest
   unusual_dilution,         ///< given; lowest to highest
   brew_pairs_out_of_range,  ///< count; most

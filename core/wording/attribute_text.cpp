@@ -136,9 +136,8 @@ std::string interval_text(const AttributeFinding& f, const Interval& interval, c
   if (is_ratio(f))
     return fmt::format("{} to {} times as long", ratio(interval.low, style), ratio(interval.high, style));
   const std::string low = points(interval.low, style), high = points(interval.high, style);
-  const bool low_zero = is_zero_shown(interval.low), high_zero = is_zero_shown(interval.high);
-  if (interval.low >= 0 || low_zero) return fmt::format("{} to {} more", low, high);
-  if (interval.high <= 0 || high_zero) return fmt::format("{} to {} less", high, low);
+  if (interval.low >= 0) return fmt::format("{} to {} more", low, high);
+  if (interval.high <= 0) return fmt::format("{} to {} less", high, low);
   return fmt::format("{} less to {} more", low, high);
 }
 

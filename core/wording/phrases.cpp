@@ -28,10 +28,6 @@ std::string points(double value, const Style& style) {
   return number_text(size, size > 0 && size < 0.05 ? 2 : 1, style);
 }
 
-bool is_zero_shown(double value) {
-  return std::fabs(value) < 0.005;
-}
-
 bool is_one_shown(double log_value) {
   return std::fabs(std::exp(log_value) - 1) < 0.005;
 }
@@ -72,7 +68,7 @@ std::string size_clause(const AttributeFinding& f, const SealedPlan& plan, const
     out = fmt::format("{} {}: {} times the time",
                       is_one_shown(f.estimate) ? "as long a finish" : direction(f, f.estimate),
                       at_b(f, plan, style, several), ratio(f.estimate, style));
-  else if (is_zero_shown(f.estimate))
+  else if (f.estimate == 0)
     out = "no difference seen " + at_b(f, plan, style, several);
   else
     out =

@@ -16,8 +16,7 @@ std::string counted(int n, std::string_view one, std::string_view many);
 std::string listed(const std::vector<std::string>& items);
 /// The size of a difference in points: one decimal, or two where one would print a zero that is not one.
 std::string points(double value, const Style& style);
-/// Whether points() prints a zero, ratio() a one.
-bool is_zero_shown(double value);
+/// Whether ratio() prints a one.
 bool is_one_shown(double log_value);
 /// "1.25" of ln 1.25.
 std::string ratio(double log_value, const Style& style);

@@ -259,7 +259,6 @@ std::string value_text(const PlanNote& note, const NotedPlan& of, const Style& s
     case Wrong::unknown_level:
       return fmt::format("level {}", note.count);
     case Wrong::unknown_sitting:
-    case Wrong::no_sitting_yet:
       return fmt::format("sitting {}", note.count);
     case Wrong::dilution_out_of_range:
       return fmt::format("{} ‰", permille(note.given).count());
@@ -377,8 +376,6 @@ std::string allowed_text(const PlanNote& note, const Style& style) {
       return "a level of this plan";
     case Wrong::unknown_sitting:
       return fmt::format("sitting 1 to {}", note.most);
-    case Wrong::no_sitting_yet:
-      return "no sitting is planned yet";
     case Wrong::dilution_out_of_range:
       return percents(note, style);
     case Wrong::unusual_dilution:

@@ -332,7 +332,7 @@ void BrewScreen::show_stamp(const Plan& plan, const Brew* current) {
   // A disabled button hands its focus on, and the next in line undoes stamps: one Space too many must not.
   if (!current && stamp_->hasFocus()) setFocus();
   stamp_->setEnabled(act.has_value() && !session_.read_only());
-  if (stamp_->text() != wanted) stamp_->setText(wanted);
+  stamp_->setText(wanted);
   stamp_->setAccessibleName(spoken);
 }
 

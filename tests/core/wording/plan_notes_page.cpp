@@ -219,8 +219,6 @@ const std::vector<Case>& serving_cases() {
   static const std::vector<Case> cases{
       {Wrong::unknown_sitting, [](FerryPier&, Plan& p) { p.controls[0].sitting = 12; },
        "Controls: not found: “sitting 12”; allowed: sitting 1 to 3."},
-      {Wrong::no_sitting_yet, [](FerryPier&, Plan& p) { p.assessors.clear(); },
-       "Controls: not found: “sitting 1”; allowed: no sitting is planned yet."},
       {Wrong::dilution_out_of_range, [](FerryPier&, Plan& p) { p.controls[1].dilution = Permille(0); },
        "Yardstick, dilution: cannot take “0 ‰”; allowed: 0.1 % to 90 %.",
        "Yardstick, dilution: cannot take “0 ‰”; allowed: 0,1 % to 90 %."},
@@ -256,7 +254,7 @@ const std::vector<Case>& serving_cases() {
          p.serving_way = ServingWay::own_brews;
          p.brew_pairs = 25;
        },
-       "Blind codes: too large: “950”; allowed: at most 900 three-digit codes in a trial, spare codes included."},
+       "Blind codes: too large: “940”; allowed: at most 900 three-digit codes in a trial, spare codes included."},
       {Wrong::cups_not_filled, [](FerryPier&, Plan& p) { p.cup = Volume(60'500); },
        "Cup volume: cannot take “a brew has to fill 242~ml”; allowed: about 188~ml of liquor come from one brew."},
       {Wrong::yardstick_not_filled, [](FerryPier&, Plan& p) { p.cup = millilitres(60); },
@@ -373,6 +371,11 @@ Page plan_note_names_page() {
      "Lots: is there twice: “" + pier.l12.text() + "”; allowed: each lot once.");
   of("a taster without an alias", {.wrong = Wrong::assessor_twice, .place = {PlanField::assessors}, .person = pier.k},
      "Assessors: is there twice: “" + pier.k.text() + "”; allowed: each assessor once.");
+  // At the seal even what is no block would be said by its field.
+  PlanNote silent{.wrong = Wrong::cannot_decide, .place = {PlanField::verdict}, .forecast = EngineForecast{}};
+  const Error said = wording::error_of(silent, {plan, pier.registers, builtin_attributes()}, celsius);
+  page.push_back(
+      {"what a plan cannot say, as an error", said.field + ": " + said.value, "what it can say: 0 brew pairs"});
   return page;
 }
 
