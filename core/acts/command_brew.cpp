@@ -71,7 +71,7 @@ std::optional<std::int64_t> count_of(const std::optional<Amount<Tag>>& amount) {
 Result<void> check_facts(const PutBrewFacts& facts) {
   if (auto leaf = check_range(count_of(facts.leaf), 1, 1'000'000, "leaf", "more than 0 and up to 1000 g", 3); !leaf)
     return leaf;
-  if (facts.infusions.size() > static_cast<std::size_t>(most_infusions))
+  if (facts.infusions.size() > most_infusions)
     return fail(ErrorKind::too_large, "infusions", std::to_string(facts.infusions.size()),
                 "at most " + std::to_string(most_infusions));
   for (const auto& infusion : facts.infusions) {

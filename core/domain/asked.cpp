@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/base/limits.h"
+
 namespace likeleaf {
 namespace {
 
@@ -124,7 +126,7 @@ int infusion_count(const Plan& plan, std::size_t level) {
 int infusion_count(const Plan& plan, std::size_t level, const Brew& brew) {
   int count = std::max(infusion_count(plan, level), static_cast<int>(brew.infusions.size()));
   for (const auto& stamp : brew.stamps)
-    if (!stamp.undone) count = std::max(count, std::min(stamp.infusion, most_infusions));
+    if (!stamp.undone) count = std::max(count, std::min(stamp.infusion, static_cast<int>(most_infusions)));
   return count;
 }
 

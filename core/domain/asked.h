@@ -10,9 +10,6 @@
 
 namespace likeleaf {
 
-/// One brew may have so many infusions.
-inline constexpr int most_infusions = 50;
-
 /// Drafts and imported records may hold any number; differences of bounded ones do not overflow.
 std::int64_t bounded(std::int64_t value);
 

@@ -12,10 +12,11 @@ namespace likeleaf::wording {
 
 namespace {
 
+/// From 1 on.
 std::string ordinal(int n) {
   static constexpr std::array words{"",      "first", "second",  "third",  "fourth",
                                     "fifth", "sixth", "seventh", "eighth", "ninth"};
-  return n >= 1 && n < static_cast<int>(words.size()) ? words[static_cast<std::size_t>(n)] : fmt::format("{}th", n);
+  return n < static_cast<int>(words.size()) ? words[static_cast<std::size_t>(n)] : fmt::format("{}th", n);
 }
 
 // A time that is watched, not set: "14 min 25 s".

@@ -166,7 +166,8 @@ std::vector<Reason> reasons(const Findings& f, const Unmasked& unmasked, const S
                    fmt::format("{} after lock, each with old value, new value and reason in the annex.",
                                counted(f.amended, "entry", "entries")),
                    false});
-  if (const auto& mask = unmasked.trial().unmasked; mask && !plan.paper_import) {
+  if (!plan.paper_import) {
+    const auto& mask = unmasked.trial().unmasked;
     const bool intact = mask->plan_intact && mask->key_intact && mask->sheets_intact;
     out.push_back({"Seal",
                    intact ? "Plan, key and sheets are as they were sealed and locked. It proves tampering only against "

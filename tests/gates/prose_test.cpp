@@ -245,8 +245,12 @@ class Reader {
     if (!is_handed_on(at_)) object(at_, "the text of an error is read outside core/wording");
   }
 
-  /// Whether one of the brackets around `at` makes another error.
+  /// Whether one of the brackets around `at` makes another error, or the statement writes a text of one.
   [[nodiscard]] bool is_handed_on(std::size_t at) const {
+    const std::size_t from = statement(at).first;
+    if (errors_.contains(std::string(token(from))) && texts_of_errors.contains(token(from + 2)) &&
+        token(from + 3) == "=")
+      return true;
     int depth = 0;
     for (std::size_t i = at; i > 0 && token(i) != ";"; --i) {
       if (token(i) == ")" || token(i) == "}" || token(i) == "]") ++depth;
@@ -397,7 +401,7 @@ TEST(Prose, FactsAndWhatPeopleTypedAreNot) {
           {{"core/wording/x.h", "std::string sentence(const Error& error);\n"},
            {"core/wording/x.cpp", "std::string f(const Error& e) { return e.field.empty() ? a : a + e.value; }"},
            {"core/store/x.cpp",
-            "Error f(Error e) { e.value = shown_value(text); return e; }\n"
+            "Error f(Error e) { e.value = shown_value(text); e.value = join(text, e.value); return e; }\n"
             "void g() { throw BadRow{{ErrorKind::damaged, what, got.error().value, {}, {}}}; }"},
            {"ui/x.cpp",
             "QLineEdit* line_;\nQLabel* said_;\n"
