@@ -73,8 +73,8 @@ Result<Change> run(const TrialPtr& trial, const SetPlan& command, const Moment&)
   plan.number = trial->draft.number;
   if (plan == trial->draft) return no_change(trial, Part::plan);
   // What the codec would not read back must not get in: the draft is kept as typed, even where it is still wrong.
-  if (const auto good = within_limits(plan, PlanState::draft); !good) return tl::unexpected<Error>(good.error());
   if (const auto good = codec::readable(plan); !good) return tl::unexpected<Error>(good.error());
+  if (const auto good = within_limits(plan, PlanState::draft); !good) return tl::unexpected<Error>(good.error());
   auto next = copy_of(trial);
   next->draft = std::move(plan);
   Change out = change(std::move(next), Part::plan);

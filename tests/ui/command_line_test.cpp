@@ -73,7 +73,7 @@ TEST(CommandLine, prints_nothing_that_steers_a_terminal) {
       EXPECT_TRUE(c == QLatin1Char('\n') || !c.isNull());
       EXPECT_FALSE((c.unicode() < 0x20 && c != QLatin1Char('\n')) || (c.unicode() >= 0x7F && c.unicode() < 0xA0) ||
                    (c.unicode() >= 0x202A && c.unicode() <= 0x202E))
-          << c.unicode();
+          << static_cast<int>(c.unicode());
     }
   };
   for (const char* name : {"K\x1B[2J", "K\u009B31m", "\u202Etxet"}) {

@@ -77,6 +77,12 @@ TEST(Window, from_its_start_to_the_samples_report_takes_at_most_three_clicks) {
   Desk d;
   int clicks = 0;
   for (const char* button : {"sample", "to_report"}) {
+    // The answer beside the list, with its way to the report, is worked out off the window's thread.
+    const auto there = [&] {
+      const auto* b = d.window.findChild<QAbstractButton*>(QLatin1String(button));
+      return b && b->isVisible() && b->isEnabled();
+    };
+    ASSERT_TRUE(QTest::qWaitFor(there)) << button;
     d.click(button);
     ++clicks;
   }

@@ -23,10 +23,8 @@ DriftLine::DriftLine(const Style& style, QWidget* parent) : QLabel(parent), styl
 
 void DriftLine::show_drifts(const Trial& trial, int sitting) {
   QStringList lines;
-  for (const auto& d : drifts(trial, sitting))
-    lines << ui::text(wording::bench_drift_text(d, *trial.sealed, style_));
-  setToolTip(tip_text(lines.join(QLatin1Char('
-'))));
+  for (const auto& d : drifts(trial, sitting)) lines << ui::text(wording::bench_drift_text(d, *trial.sealed, style_));
+  setToolTip(tip_text(lines.join(QLatin1Char('\n'))));
   setAccessibleName(lines.join(QStringLiteral("; ")));
   const auto count = lines.size();
   if (count > 1) lines = QStringList{QStringLiteral("%1 drifts in this sitting").arg(count), lines.back()};

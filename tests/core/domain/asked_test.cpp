@@ -1,5 +1,7 @@
 #include "core/domain/asked.h"
 
+#include "core/base/limits.h"
+
 #include <gtest/gtest.h>
 
 #include <limits>

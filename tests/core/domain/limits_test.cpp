@@ -1,4 +1,5 @@
 #include "core/domain/limits.h"
+#include "core/codec/builtin.h"
 
 #include <gtest/gtest.h>
 

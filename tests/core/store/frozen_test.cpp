@@ -41,7 +41,8 @@ TEST(FrozenBook, OpensForWritingAndGoesOnWhereItStood) {
     auto session = Session::open(folder / "old.leafbook", OpenWay::write, world.services());
     ASSERT_OK(session);
     ASSERT_OK((*session)->take_number(16));
-    const auto open = open_sheets(*(*session)->trial());
+    const auto trial = (*session)->trial();
+    const auto open = open_sheets(*trial);
     ASSERT_FALSE(open.empty());
     fill_sheet(**session, open.front()->id);
     ASSERT_OK((*session)->run(LockSheet{open.front()->id}));
