@@ -8,11 +8,6 @@
 namespace likeleaf {
 namespace {
 
-std::string alias_of(const SealedPlan& sealed, IdOf<Assessor> id) {
-  const Assessor* assessor = find_record(sealed.registers.assessors, id);
-  return assessor != nullptr ? assessor->alias : id.text();
-}
-
 bool has_role(const Plan& plan, IdOf<Assessor> person, Role role) {
   return std::ranges::any_of(plan.assessors, [&](const PlanAssessor& a) { return a.id == person && a.role == role; });
 }
@@ -23,7 +18,7 @@ Result<PreparerPass> KeyVault::reveal(const Trial& trial, IdOf<Assessor> prepare
   if (!trial.sealed || !trial.key)
     return fail(ErrorKind::not_allowed, "key", "not sealed", "a sealed trial: until the seal there is no key");
   const Plan& plan = trial.sealed->plan;
-  const std::string who = shown_value(alias_of(*trial.sealed, preparer));
+  const std::string who = shown_value(alias_of(trial.sealed->registers, preparer));
   if (has_role(plan, preparer, Role::taster)) {
     if (plan.blinding == Blinding::self && trial.unmasked) return PreparerPass(preparer);
     return fail(

@@ -11,15 +11,10 @@ namespace {
 
 constexpr std::size_t named_at_most = 24;  ///< open sheets named in one message; the rest are counted
 
-std::string alias_of(const SealedPlan& sealed, IdOf<Assessor> id) {
-  const Assessor* assessor = find_record(sealed.registers.assessors, id);
-  return assessor != nullptr ? assessor->alias : id.text();
-}
-
 /// "K., pair 3 of sitting 2", as the list on the table says it.
 std::string serving_name(const SealedPlan& sealed, const BlindServing& serving) {
   const std::string pair = serving.place == 0 ? "warm-up pair" : "pair " + std::to_string(serving.place);
-  return alias_of(sealed, serving.assessor) + ", " + pair + " of sitting " + std::to_string(serving.sitting);
+  return alias_of(sealed.registers, serving.assessor) + ", " + pair + " of sitting " + std::to_string(serving.sitting);
 }
 
 std::string names_of(const SealedPlan& sealed, const std::vector<const BlindServing*>& servings) {

@@ -4,6 +4,7 @@
 
 #include "core/base/line_text.h"
 #include "core/base/number_text.h"
+#include "core/domain/asked.h"
 
 namespace likeleaf {
 namespace {
@@ -62,8 +63,7 @@ class Limits {
 
  private:
   static Temperature clamped(Temperature value) {
-    constexpr std::int64_t far = 1'000'000'000'000;  // keeps the arithmetic of °F from overflowing
-    return Temperature(std::clamp(value.milli_celsius(), -far, far));
+    return Temperature(bounded(value.milli_celsius()));  // keeps the arithmetic of °F from overflowing
   }
   void line(const char* field, const std::string& text, std::size_t most) {
     if (error_) return;

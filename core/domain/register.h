@@ -72,4 +72,10 @@ const Record* find_record(const std::vector<Record>& records, IdOf<Record> id) {
   return nullptr;
 }
 
+/// A taster's alias; the id where these registers do not hold them.
+inline std::string alias_of(const Registers& registers, IdOf<Assessor> id) {
+  const Assessor* assessor = find_record(registers.assessors, id);
+  return assessor != nullptr ? assessor->alias : id.text();
+}
+
 }  // namespace likeleaf

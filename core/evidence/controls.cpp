@@ -13,7 +13,7 @@
 namespace likeleaf::evidence {
 namespace {
 
-constexpr double alpha = 0.05;
+constexpr double control_alpha = 0.05;
 constexpr int fewest_blanks = 10;
 
 /// D in points or ln ratio; cut-off finish times at their low end.
@@ -58,8 +58,8 @@ std::vector<BlankControl> blank_controls(const Unmasked& unmasked) {
     });
     if (blank.sheets == 0) continue;
     blank.mean_abs = sum / blank.sheets;
-    const auto share = stats::clopper_pearson(blank.at_least_margin, blank.sheets, alpha);
-    if (share) blank.share = {share->lower, share->upper, 1 - alpha};
+    const auto share = stats::clopper_pearson(blank.at_least_margin, blank.sheets, control_alpha);
+    if (share) blank.share = {share->lower, share->upper, 1 - control_alpha};
     blank.too_few = blank.sheets < fewest_blanks;
     result.push_back(blank);
   }
@@ -86,8 +86,8 @@ std::vector<YardstickControl> yardstick_controls(const Unmasked& unmasked) {
       control.mean = d->mean;
       if (d->sd && *d->sd > 0) {
         const auto n = static_cast<double>(values.size());
-        const double reach = stats::student_t_upper_quantile(alpha / 2, n - 1) * *d->sd / std::sqrt(n);
-        control.interval = Interval{d->mean - reach, d->mean + reach, 1 - alpha};
+        const double reach = stats::student_t_upper_quantile(control_alpha / 2, n - 1) * *d->sd / std::sqrt(n);
+        control.interval = Interval{d->mean - reach, d->mean + reach, 1 - control_alpha};
         control.noticed = control.interval->low > 0 || control.interval->high < 0;
       }
       result.push_back(control);

@@ -51,11 +51,6 @@ std::string lot_code(const SealedPlan& sealed, IdOf<Lot> lot) {
   return record ? record->code : lot.text();
 }
 
-std::string assessor_alias(const SealedPlan& sealed, IdOf<Assessor> assessor) {
-  const auto* record = find_record(sealed.registers.assessors, assessor);
-  return record ? record->alias : assessor.text();
-}
-
 Guesses guesses(const Unmasked& unmasked) {
   Guesses result;
   const std::size_t reference = unmasked.plan().plan.lever.reference();
@@ -137,7 +132,7 @@ void fill_counts(const Unmasked& unmasked, Findings& findings) {
   for (const auto& lot : sealed.plan.lots)
     if (lots.contains(lot)) findings.lot_codes.push_back(lot_code(sealed, lot));
   for (const auto& assessor : sealed.plan.assessors)
-    if (assessors.contains(assessor.id)) findings.assessor_aliases.push_back(assessor_alias(sealed, assessor.id));
+    if (assessors.contains(assessor.id)) findings.assessor_aliases.push_back(alias_of(sealed.registers, assessor.id));
   // Words agreed before anybody tasted change nothing of what was tasted.
   findings.amended = static_cast<int>(std::ranges::count_if(unmasked.trial().amendments, [](const Amendment& a) {
     return a.target != Amendment::Target::plan_note || a.field != agreed_words_field;

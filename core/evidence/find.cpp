@@ -81,7 +81,7 @@ void fill_pairs(const Unmasked& unmasked, const Item& item, AttributeFinding& fi
   for (const auto& [pairing, lot, set, twin] : contrast_pairings(unmasked, item.contrast, false)) {
     TastedPair pair;
     pair.lot = lot_code(unmasked.plan(), lot);
-    pair.assessor = assessor_alias(unmasked.plan(), pairing->assessor);
+    pair.assessor = alias_of(unmasked.plan().registers, pairing->assessor);
     pair.set = set;
     pair.b_first = pairing->b_first();
     pair.a = cup_value(cup_a(*pairing), *item.attribute);

@@ -29,8 +29,7 @@ std::vector<WordCount> word_counts(const Unmasked& unmasked, const std::vector<C
 /// Sheets, exclusions, amendments, voids, lots, assessors, brew pairs, tasted pairs.
 void fill_counts(const Unmasked& unmasked, Findings& findings);
 
-/// Lot code and alias as sealed; the id text when the record is not there.
+/// Lot code as sealed; the id text when the record is not there.
 std::string lot_code(const SealedPlan& sealed, IdOf<Lot> lot);
-std::string assessor_alias(const SealedPlan& sealed, IdOf<Assessor> assessor);
 
 }  // namespace likeleaf::evidence

@@ -374,9 +374,8 @@ class Check {
     }
     if (!trial_.key) refuse(ErrorKind::missing, "key", {}, "the key of an unmasked trial", "/key");
     for (const auto* open : open_sheets(trial_)) {
-      const auto* who = find_record(import_.registers.assessors, open->assessor);
       refuse(ErrorKind::missing, "locked sheet",
-             fmt::format("{}, pair {} of sitting {}", who != nullptr ? who->alias : open->assessor.text(), open->place,
+             fmt::format("{}, pair {} of sitting {}", alias_of(import_.registers, open->assessor), open->place,
                          open->sitting),
              "every sheet locked in an unmasked trial", "/sheets");
     }

@@ -24,11 +24,6 @@ struct Row {
   std::string excluded;
 };
 
-std::string alias_of(const Registers& registers, IdOf<Assessor> id) {
-  const auto* who = find_record(registers.assessors, id);
-  return who != nullptr ? who->alias : id.text();
-}
-
 std::string lot_code(const Registers& registers, IdOf<Lot> id) {
   const auto* lot = find_record(registers.lots, id);
   return lot != nullptr ? lot->code : id.text();

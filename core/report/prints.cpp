@@ -22,12 +22,6 @@ constexpr const char* times_sign = "\u00D7";
 constexpr UsualTimes usual;  // nothing is stamped yet; only to lay out the clock
 constexpr Temperature cool_water = celsius(20);
 
-std::string scope_ending(const PrintScope& scope) {
-  std::string out;
-  if (scope.sitting) out += fmt::format("-sitting-{}", *scope.sitting);
-  return scope.again ? out + "-again" : out;
-}
-
 std::string lot_code(const Trial& trial, IdOf<Lot> id) {
   const Lot* lot = find_record(trial.sealed->registers.lots, id);
   return lot ? lot->code : "?";

@@ -123,7 +123,7 @@ std::vector<std::string> how_we_brewed(const Plan& plan, int per_lot, const Styl
   return steps;
 }
 
-std::string joined(const std::vector<std::string>& parts, std::string_view last) {
+std::string listed(const std::vector<std::string>& parts, std::string_view last) {
   std::string out;
   for (std::size_t i = 0; i < parts.size(); ++i)
     out += (i == 0 ? "" : i + 1 == parts.size() ? std::string(last) : ", ") + parts[i];
@@ -138,7 +138,7 @@ std::string of_the_leaf(const Findings& f, Contrast c, const std::string& leaf, 
       for (const auto& lot : a.by_lot)
         if (lot.name == leaf)
           said.push_back(lower_first(a.attribute.name) + " " + wording::estimate_text(a, lot.mean, style));
-  return joined(said, ", ");
+  return listed(said, ", ");
 }
 
 void the_answer(const Findings& f, const SealedPlan& plan, Contrast c, const std::string& leaf, const Style& style,
@@ -225,7 +225,7 @@ std::string tasting_days(const Trial& trial) {
   for (std::size_t i = 0; i + 1 < texts.size(); ++i)
     if (month(texts[i]) == month(texts.back())) texts[i].resize(texts[i].find(' '));
   if (texts.size() > 3) return texts.front() + " to " + texts.back();
-  return joined(texts, " and ");
+  return listed(texts, " and ");
 }
 
 /// The rule as the house took it over or left it; else as it was written before tasting.

@@ -39,12 +39,6 @@ std::vector<std::string> plain_cautions(wording::Step step) {
   return wording::cautions(step, Plan{}, {}, Style{});
 }
 
-std::string scope_ending(const PrintScope& scope) {
-  std::string out;
-  if (scope.sitting) out += fmt::format("-sitting-{}", *scope.sitting);
-  return scope.again ? out + "-again" : out;
-}
-
 /// Letters and digits that every file system takes.
 std::string file_word(const std::string& alias) {
   std::string out;
@@ -192,6 +186,12 @@ GuessSheet guess_sheet(const SheetPlan& plan, int sitting, const std::vector<Bli
 }
 
 }  // namespace
+
+std::string scope_ending(const PrintScope& scope) {
+  std::string out;
+  if (scope.sitting) out += fmt::format("-sitting-{}", *scope.sitting);
+  return scope.again ? out + "-again" : out;
+}
 
 CupLabels cup_labels(const TablePlan& table, const PrintScope& scope) {
   CupLabels out;

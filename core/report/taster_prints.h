@@ -21,6 +21,8 @@ struct PrintScope {
     return (!sitting || serving.sitting == *sitting) && (!again || serving.instead_of.has_value());
   }
 };
+/// What the name of a file with these servings ends with: "-sitting-2-again".
+std::string scope_ending(const PrintScope& scope);
 
 /// What labels and tray map may know of a sealed trial.
 struct TablePlan {

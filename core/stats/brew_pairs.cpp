@@ -10,7 +10,6 @@
 namespace likeleaf::stats {
 namespace {
 
-constexpr Wide most_sum = Wide{1} << 60;
 constexpr Wide most_weight = Wide{1} << 30;
 
 tl::unexpected<Error> grid_overflow() {

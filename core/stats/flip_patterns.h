@@ -23,7 +23,6 @@ inline constexpr std::size_t most_counted = 62;                    ///< 2^62 pat
 inline constexpr std::size_t most_halved = 34;
 /// Most values whose halves are merged at all: as a faster way than a table, and for the interval of a counted test.
 inline constexpr std::size_t most_merged = 40;
-inline constexpr Wide most_sum = Wide{1} << 60;
 
 inline tl::unexpected<Error> cancelled() {
   return fail(ErrorKind::cancelled);

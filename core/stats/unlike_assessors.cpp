@@ -18,7 +18,7 @@ Wide statistic(std::span<const std::int64_t> sums, std::span<const std::int64_t>
   return total;
 }
 
-struct Listing {
+struct AssessorListing {
   const Leftovers& left;
   Wide seen;
   const std::stop_token& stop;
@@ -63,7 +63,7 @@ Result<UnlikeAssessors> unlike_assessors(std::span<const TastedPair> tasted, std
   for (const auto& cells : left.pairs)
     for (std::uint64_t k = 2; k <= cells.size() && ways <= most_ways; ++k) ways *= k;
   if (ways <= most_ways) {
-    Listing listing{left, seen, stop, std::vector<std::int64_t>(sums.size(), 0)};
+    AssessorListing listing{left, seen, stop, std::vector<std::int64_t>(sums.size(), 0)};
     if (!listing.place(0)) return fail(ErrorKind::cancelled);
     out.exact = fraction(listing.extreme, listing.ways);
     out.p = out.exact->value();

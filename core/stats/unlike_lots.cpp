@@ -51,7 +51,7 @@ struct Statistic {
   }
 };
 
-struct Listing {
+struct LotListing {
   std::span<const std::int64_t> d;
   const Statistic& statistic;
   Wide seen;
@@ -151,7 +151,7 @@ Result<UnlikeLots> unlike_lots(const Weighted& values, std::uint64_t seed, const
   out.state = UnlikeState::asked;
   out.smallest_p = smallest_p(sizes);
   if (out.ways && static_cast<double>(*out.ways) / namings(sizes) <= static_cast<double>(most_ways)) {
-    Listing listing{d, statistic, seen, stop, sizes, sizes, std::vector<std::int64_t>(lots, 0)};
+    LotListing listing{d, statistic, seen, stop, sizes, sizes, std::vector<std::int64_t>(lots, 0)};
     if (!listing.place(0)) return fail(ErrorKind::cancelled);
     out.exact = fraction(listing.extreme, listing.ways);
     out.p = out.exact->value();

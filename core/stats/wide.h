@@ -8,6 +8,9 @@ namespace likeleaf::stats {
 __extension__ typedef __int128 Wide;
 __extension__ typedef unsigned __int128 UWide;
 
+/// Sums and grids stay within this, so that they and their doubles fit 64 bits.
+inline constexpr Wide most_sum = Wide{1} << 60;
+
 inline Wide wide_abs(Wide x) {
   return x < 0 ? -x : x;
 }

@@ -16,19 +16,19 @@ namespace {
 // ---- names ----
 
 template <class Record>
-std::string name_of(const std::vector<Record>& records, IdOf<Record> id, std::string Record::*name,
-                    std::string_view nobody) {
+std::string record_name(const std::vector<Record>& records, IdOf<Record> id, std::string Record::*name,
+                        std::string_view nobody) {
   const Record* record = find_record(records, id);
   if (record && !(record->*name).empty()) return record->*name;
   return id.empty() ? std::string(nobody) : id.text();
 }
 
 std::string lot_text(IdOf<Lot> id, const NotedPlan& of) {
-  return name_of(of.registers.lots, id, &Lot::code, "no lot chosen");
+  return record_name(of.registers.lots, id, &Lot::code, "no lot chosen");
 }
 
 std::string person_text(IdOf<Assessor> id, const NotedPlan& of) {
-  return name_of(of.registers.assessors, id, &Assessor::alias, "nobody chosen");
+  return record_name(of.registers.assessors, id, &Assessor::alias, "nobody chosen");
 }
 
 std::string attribute_text(const std::string& id, const NotedPlan& of) {

@@ -20,9 +20,9 @@ constexpr double export_width = 760;
 constexpr double png_scale = 2;
 
 // The picture alone. A chart takes tens of milliseconds to make, so it is painted once for each size.
-class Canvas final : public QWidget {
+class FigureCanvas final : public QWidget {
  public:
-  Canvas(const report::Figure& figure, QWidget* parent) : QWidget(parent), figure_(figure) {
+  FigureCanvas(const report::Figure& figure, QWidget* parent) : QWidget(parent), figure_(figure) {
     setMinimumSize(420, static_cast<int>(std::ceil(figure_size(figure, 420).height())));
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
   }
@@ -77,7 +77,7 @@ FigureView::FigureView(report::Figure figure, QString file_stem, PathPrompt prom
 }
 
 QWidget* FigureView::make_canvas() {
-  auto* canvas = new Canvas(figure_, this);
+  auto* canvas = new FigureCanvas(figure_, this);
   canvas->setObjectName(QStringLiteral("canvas"));
   canvas->setAccessibleName(std::visit([](const auto& p) { return QString::fromStdString(p.title); }, figure_.data));
   canvas->setAccessibleDescription(QString::fromStdString(figure_.alt));

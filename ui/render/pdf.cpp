@@ -14,13 +14,12 @@
 #include "ui/widgets/qt_text.h"
 
 namespace likeleaf::ui {
-namespace {
 
 // Paints blocks down a page in 96-dpi pixels. Pages are counted by running the same flow once before, so that both runs
 // must break pages alike.
-class Flow : TypeSetter {
+class DocumentFlow : TypeSetter {
  public:
-  Flow(const Sheets& sheets, const report::Document& document, int pages)
+  DocumentFlow(const Sheets& sheets, const report::Document& document, int pages)
       : TypeSetter(sheets), sheets_(sheets), document_(document), pages_(pages), painter_(sheets.painter) {
     left_ = 58;
     right_ = page_width() - 58;
@@ -275,6 +274,8 @@ class Flow : TypeSetter {
   std::size_t at_ = 0;
 };
 
+namespace {
+
 PaintPages pages_of(const report::Document& document) {
   return [&document](const Sheets& sheets, int pages) { return paint_document(sheets, document, pages); };
 }
@@ -282,7 +283,7 @@ PaintPages pages_of(const report::Document& document) {
 }  // namespace
 
 int paint_document(const Sheets& sheets, const report::Document& document, int pages) {
-  return Flow(sheets, document, pages).run();
+  return DocumentFlow(sheets, document, pages).run();
 }
 
 QByteArray pdf_bytes(const report::Document& document, Paper paper) {
@@ -305,7 +306,7 @@ struct PageMaker::Inner {
     painter = std::make_unique<QPainter>(writer.get());
     sheets =
         std::make_unique<Sheets>(Sheets{*writer, *painter, writer->resolution() / 96.0, [this] { writer->newPage(); }});
-    flow = std::make_unique<Flow>(*sheets, *document, of);
+    flow = std::make_unique<DocumentFlow>(*sheets, *document, of);
   }
 
   void begin_on_images(int of) {
@@ -321,7 +322,7 @@ struct PageMaker::Inner {
                                                begin_image();
                                                painter->scale(scale, scale);
                                              }});
-    flow = std::make_unique<Flow>(*sheets, *document, of);
+    flow = std::make_unique<DocumentFlow>(*sheets, *document, of);
   }
 
   void begin_image() {
@@ -367,7 +368,7 @@ struct PageMaker::Inner {
   std::unique_ptr<QPdfWriter> writer;
   std::unique_ptr<QPainter> painter;
   std::unique_ptr<Sheets> sheets;
-  std::unique_ptr<Flow> flow;
+  std::unique_ptr<DocumentFlow> flow;
   QImage image;
   std::vector<QImage> images;
   int pages = 0;

@@ -8,7 +8,7 @@
 namespace likeleaf::ui {
 namespace {
 
-constexpr double margin = 46;
+constexpr double sheet_margin = 46;
 constexpr double name_width = 184, scale_gap = 14, box_width = 44, column_width = 40;
 constexpr std::array unscored{"could not\njudge", "not\ntasted", "spoilt"};
 
@@ -339,7 +339,7 @@ void paint_guesses(PrintPage& page, const report::GuessSheet& guesses) {
 }  // namespace
 
 int paint_score_sheets(const Sheets& sheets, const report::ScoreSheets& all, int pages) {
-  PrintPage page(sheets, pages, margin, words_of(all.title));
+  PrintPage page(sheets, pages, sheet_margin, words_of(all.title));
   page.top = 38;
   bool begun = false;
   for (const auto& one : all.pages) {

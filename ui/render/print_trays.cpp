@@ -6,7 +6,7 @@
 namespace likeleaf::ui {
 namespace {
 
-constexpr double margin = 52, moment_width = 92, row_height = 92;
+constexpr double tray_margin = 52, moment_width = 92, row_height = 92;
 constexpr std::size_t most_columns = 6;
 
 void first_mark(PrintPage& page, double x, double y) {
@@ -56,7 +56,7 @@ double head(PrintPage& page, const report::TrayMap& map, const report::TraySitti
 }  // namespace
 
 int paint_trays(const Sheets& sheets, const report::TrayMap& map, int pages) {
-  PrintPage page(sheets, pages, margin, QStringLiteral("codes alone, no key"));
+  PrintPage page(sheets, pages, tray_margin, QStringLiteral("codes alone, no key"));
   bool begun = false;
   for (const auto& sitting : map.sittings) {
     const std::size_t columns = std::min(most_columns, std::max<std::size_t>(1, sitting.tasters.size()));

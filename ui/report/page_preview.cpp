@@ -15,7 +15,6 @@ namespace {
 
 constexpr double preview_scale = 0.95;  // an A4 page then stands about 750 pixels wide
 constexpr int gap = 16;
-constexpr int slice_ms = 12;  // of painting before the window has its turn again
 
 }  // namespace
 
@@ -60,7 +59,7 @@ void PagePreview::tick() {
   QElapsedTimer slice;
   slice.start();
   bool more = true;
-  while (more && slice.elapsed() < slice_ms) more = maker_->step();
+  while (more && slice.elapsed() < painting_slice_ms) more = maker_->step();
   if (sheets_.empty() && maker_->pages() > 0) make_sheets();
   take_pages();
   if (!more) maker_.reset();

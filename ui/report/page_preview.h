@@ -11,6 +11,8 @@ class QLabel;
 
 namespace likeleaf::ui {
 
+inline constexpr int painting_slice_ms = 12;  ///< of painting before the window has its turn again
+
 /// The pages of a report as they will be printed. They are painted between events, one block at a time, and only as far
 /// down as they are looked at; what is not painted yet stands there as an empty sheet.
 class PagePreview final : public QScrollArea {

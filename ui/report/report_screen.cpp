@@ -19,8 +19,6 @@
 namespace likeleaf::ui {
 namespace {
 
-constexpr int slice_ms = 12;  // of painting before the window has its turn again
-
 QString day_and_time(const Moment& at) {
   return text(date_text(at) + ", " + clock_text(at).substr(0, 5));
 }
@@ -326,7 +324,7 @@ void ReportScreen::save_step() {
   QElapsedTimer slice;
   slice.start();
   bool more = true;
-  while (more && slice.elapsed() < slice_ms) more = pdf_->step();
+  while (more && slice.elapsed() < painting_slice_ms) more = pdf_->step();
   show_progress(QStringLiteral("Making the PDF"), pdf_->share());
   if (more) return;
   saving_.stop();
