@@ -276,7 +276,7 @@ class DocumentFlow : TypeSetter {
 
 namespace {
 
-PaintPages pages_of(const report::Document& document) {
+PaintPages document_pages(const report::Document& document) {
   return [&document](const Sheets& sheets, int pages) { return paint_document(sheets, document, pages); };
 }
 
@@ -287,7 +287,7 @@ int paint_document(const Sheets& sheets, const report::Document& document, int p
 }
 
 QByteArray pdf_bytes(const report::Document& document, Paper paper) {
-  return pages_pdf({text(document.meta.title), text(document.meta.program)}, paper, pages_of(document));
+  return pages_pdf({text(document.meta.title), text(document.meta.program)}, paper, document_pages(document));
 }
 
 struct PageMaker::Inner {
@@ -400,7 +400,7 @@ QByteArray PageMaker::take_pdf() {
 }
 
 std::vector<QImage> page_images(const report::Document& document, Paper paper, double scale) {
-  return pages_images(paper, scale, pages_of(document)).images;
+  return pages_images(paper, scale, document_pages(document)).images;
 }
 
 }  // namespace likeleaf::ui
