@@ -84,7 +84,8 @@ bool set_by_lever(const Plan& plan, ConstantKind kind) {
 
 std::vector<RidingAlong> measure_constants(const Plan& plan, const std::vector<BrewPair>& pairs) {
   std::vector<RidingAlong> out;
-  for (const auto& [kind, what] : measured) {
+  for (const Measured& one : measured) {
+    const ConstantKind kind = one.kind;  // not a binding: clang 14 captures none
     if (set_by_lever(plan, kind)) continue;
     const auto mean = mean_over(pairs, [&](const Brew& a, const Brew& b) -> std::optional<double> {
       const auto value_a = as_brewed(a, kind, 1);
@@ -94,7 +95,7 @@ std::vector<RidingAlong> measure_constants(const Plan& plan, const std::vector<B
     });
     if (!mean) continue;
     const double tolerance = static_cast<double>(tolerance_of(plan, kind)) / 1000.0;
-    out.push_back({what, std::fabs(*mean) > tolerance, *mean});
+    out.push_back({one.what, std::fabs(*mean) > tolerance, *mean});
   }
   return out;
 }

@@ -154,7 +154,7 @@ Result<UnmaskRecord> unmask(const Trial& trial, std::string who, const Moment& n
   return record;
 }
 
-Result<Unmasked> open_unmasked(std::shared_ptr<const Trial> trial) {
+Result<Unmasked> open_unmasked(const std::shared_ptr<const Trial>& trial) {
   if (!trial || !trial->unmasked)
     return fail(ErrorKind::not_allowed, "findings", "not unmasked", "a trial that has been unmasked");
   if (!trial->sealed || !trial->key) return fail(ErrorKind::damaged, "key", "absent", "an unmasked trial with its key");

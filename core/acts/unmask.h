@@ -37,7 +37,7 @@ class Unmasked {
   [[nodiscard]] std::span<const Pairing> pairings() const { return pairings_; }
 
  private:
-  friend Result<Unmasked> open_unmasked(std::shared_ptr<const Trial> trial);
+  friend Result<Unmasked> open_unmasked(const std::shared_ptr<const Trial>& trial);
   Unmasked() = default;
   std::shared_ptr<const Trial> trial_;
   std::vector<Pairing> pairings_;
@@ -47,7 +47,7 @@ class Unmasked {
 /// while any live serving has no locked sheet, or when the trial is not sealed or already unmasked.
 Result<UnmaskRecord> unmask(const Trial& trial, std::string who, const Moment& now);
 /// The joined view of an unmasked trial; refused before unmask. Voided pairs are left out; amendments are applied.
-Result<Unmasked> open_unmasked(std::shared_ptr<const Trial> trial);
+Result<Unmasked> open_unmasked(const std::shared_ptr<const Trial>& trial);
 
 /// Resolves a pair id to its key pair: the sealed pair, or the voided pair's levels under a spare's id, codes and
 /// brews.

@@ -11,7 +11,7 @@ namespace likeleaf {
 namespace {
 
 struct Local {
-  std::chrono::year_month_day date;
+  std::chrono::year_month_day date{};
   std::chrono::hh_mm_ss<std::chrono::milliseconds> time;
 };
 

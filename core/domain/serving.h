@@ -24,7 +24,7 @@ class BlindCode {
 
  private:
   constexpr explicit BlindCode(std::uint16_t n) : n_(n) {}
-  std::uint16_t n_;
+  std::uint16_t n_ = 0;
 };
 
 struct Pair;     // tag of ids

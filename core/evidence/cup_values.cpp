@@ -49,9 +49,9 @@ std::int64_t whole_seconds(FinishTime time, CutOff cut_off) {
 /// the opposite number.
 std::int64_t log_ratio(std::int64_t a, std::int64_t b) {
   const std::int64_t common = std::gcd(a, b);
-  const auto larger = static_cast<double>(std::max(a, b) / common);
-  const auto smaller = static_cast<double>(std::min(a, b) / common);
-  const std::int64_t size = std::llround(1e9 * std::log(larger / smaller));
+  const std::int64_t larger = std::max(a, b) / common;
+  const std::int64_t smaller = std::min(a, b) / common;
+  const std::int64_t size = std::llround(1e9 * std::log(static_cast<double>(larger) / static_cast<double>(smaller)));
   return b >= a ? size : -size;
 }
 

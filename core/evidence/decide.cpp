@@ -131,7 +131,7 @@ Result<Round> one_round(const std::vector<FamilyMember>& family, const FamilySet
   for (std::size_t i = 0; i < family.size(); ++i) {
     auto decision = decide_one(round.analyses[i], (*moved)[i], (*held)[i], settings.shuffle_seed, intervals, work);
     if (!decision) return tl::unexpected(decision.error());
-    round.decisions.push_back(std::move(*decision));
+    round.decisions.push_back(*decision);
   }
   return round;
 }
@@ -183,8 +183,7 @@ Result<std::vector<Judged>> decide(const std::vector<FamilyMember>& family, cons
           over_both_ends(low->decisions[i], high->decisions[i], low->analyses[i].estimate, high->analyses[i].estimate);
   }
   std::vector<Judged> result;
-  for (std::size_t i = 0; i < family.size(); ++i)
-    result.push_back({std::move(low->analyses[i]), std::move(low->decisions[i])});
+  for (std::size_t i = 0; i < family.size(); ++i) result.push_back({std::move(low->analyses[i]), low->decisions[i]});
   return result;
 }
 

@@ -108,7 +108,7 @@ Result<AttributeFinding> fill(const FamilyMember& member, const Judged& judged, 
   if (const auto done = steps(); !done) return tl::unexpected(done.error());
   auto checks = annex_checks(analysis, settings.shuffle_seed, work);
   if (!checks) return tl::unexpected(checks.error());
-  finding.checks = std::move(*checks);
+  finding.checks = *checks;
   return finding;
 }
 

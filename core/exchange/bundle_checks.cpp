@@ -55,7 +55,7 @@ class Check {
   }
 
  private:
-  void refuse(ErrorKind kind, std::string field, std::string value, std::string allowed, std::string where) {
+  void refuse(ErrorKind kind, std::string field, const std::string& value, std::string allowed, std::string where) {
     if (!error_) error_ = Error{kind, std::move(field), shown_value(value), std::move(allowed), std::move(where)};
   }
   template <class T>

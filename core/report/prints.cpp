@@ -38,7 +38,7 @@ std::vector<KeyedPair> pairs_on_the_table(const Trial& trial, const PrintScope& 
   std::erase_if(servings, [&](const BlindServing* s) { return !scope.holds(*s); });
   std::vector<KeyedPair> out;
   for (const auto& pair : pairs_of(servings))
-    if (auto key = resolve_pair(trial, pair.id)) out.push_back({pair, std::move(*key)});
+    if (auto key = resolve_pair(trial, pair.id)) out.push_back({pair, *key});
   return out;
 }
 

@@ -75,8 +75,7 @@ TasterSetup taster_setup(const SealedPlan& sealed, IdOf<Assessor> assessor) {
   for (const auto& lot : sealed.registers.lots)
     if (!lot.allergens.empty()) setup.allergens.push_back(lot.allergens);
   std::ranges::sort(setup.allergens);
-  const auto repeated = std::ranges::unique(setup.allergens);
-  setup.allergens.erase(repeated.begin(), repeated.end());
+  setup.allergens.erase(std::unique(setup.allergens.begin(), setup.allergens.end()), setup.allergens.end());
   // Without the lots: a caution that named a leaf would say what is on the table.
   setup.cautions = wording::cautions(wording::Step::taste, sealed.plan, {}, {});
   return setup;

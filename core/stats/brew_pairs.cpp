@@ -36,7 +36,7 @@ Result<bool> give_weights(Weighted& v) {
     if (all == 0) return grid_overflow();
   }
   if (all * v.lots > most_weight) return grid_overflow();
-  Wide common = 0;
+  Wide common = all;
   for (const std::int64_t k : n) common = wide_gcd(common, all / k);
   v.w_den = static_cast<std::int64_t>(all * v.lots / common);
   v.w.clear();

@@ -96,7 +96,8 @@ Result<Leftovers> leftovers(std::span<const TastedPair> tasted, std::int64_t gri
       largest = std::max(largest, wide_abs(v));
     }
     common = std::max<Wide>(common, 1);
-    whole = static_cast<long double>(largest / common) < most;
+    const Wide steps = largest / common;
+    whole = static_cast<long double>(steps) < most;
     if (whole) {
       for (const Wide v : exact) values.push_back(static_cast<std::int64_t>(v / common));
       out.den =

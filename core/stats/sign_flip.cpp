@@ -23,6 +23,7 @@ Signs signs_of(std::span<const std::int64_t> values) {
   Signs out;
   std::int64_t common = 0, minus = 0, plus = 0;
   for (const std::int64_t v : values) common = std::gcd(common, v);
+  common = std::max<std::int64_t>(common, 1);
   for (const std::int64_t v : values) {
     if (v == 0) continue;  // both signs of a zero give the same sum: it changes no share
     out.size.push_back(std::abs(v) / common);

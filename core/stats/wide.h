@@ -34,7 +34,7 @@ inline bool fits(Wide x) {
 /// a·b/gcd, or 0 when it would pass `limit`; a, b > 0.
 inline Wide wide_lcm(Wide a, Wide b, Wide limit) {
   const Wide step = b / wide_gcd(a, b);
-  return a > limit / step ? 0 : a * step;
+  return step == 0 || a > limit / step ? 0 : a * step;
 }
 
 }  // namespace likeleaf::stats

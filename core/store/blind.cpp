@@ -40,7 +40,7 @@ Result<std::vector<BlindServing>> read_flight(SQLite::Database& blind, IdOf<Tria
     while (rows.executeStep()) {
       auto serving = codec::read<BlindServing>(text_at(rows, 0));
       if (!serving) return tl::unexpected<Error>(serving.error());
-      flight.push_back(std::move(*serving));
+      flight.push_back(*serving);
     }
     std::ranges::stable_sort(flight, [](const BlindServing& x, const BlindServing& y) {
       return std::pair(x.sitting, x.place) < std::pair(y.sitting, y.place);

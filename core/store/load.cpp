@@ -164,7 +164,7 @@ void load_brews(Db& db, Trial& trial, IdOf<Trial> id) {
       stamp.undone = read_time(*undone, "undone");
       stamp.undone->boot_ms = stamps.getColumn(3).getInt64();
     }
-    brews.at(read_id_text<Brew>(text_at(stamps, 0), "brew"))->stamps.push_back(std::move(stamp));
+    brews.at(read_id_text<Brew>(text_at(stamps, 0), "brew"))->stamps.push_back(stamp);
   }
   auto readings = bound(db,
                         "SELECT r.brew, r.document FROM brew b JOIN reading r ON r.brew = b.id WHERE b.trial = ? "

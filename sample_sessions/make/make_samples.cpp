@@ -21,6 +21,7 @@
 #include "core/acts/unmask.h"
 #include "core/base/clock.h"
 #include "core/base/entropy.h"
+#include "core/codec/builtin.h"
 #include "core/evidence/find.h"
 #include "core/exchange/bundle_write.h"
 #include "core/session/session.h"

@@ -77,13 +77,13 @@ class BrewScreen final : public QWidget {
   int sitting_ = 1;
   IdOf<Brew> chosen_;  ///< empty: the brew of now
 
-  QLabel* heading_;
-  QLabel* empty_;
-  QComboBox* sittings_;
-  QPushButton* close_;
-  QPushButton* prints_;
-  PreparePage* prepare_;
-  QWidget* bench_;
+  QLabel* heading_ = nullptr;
+  QLabel* empty_ = nullptr;
+  QComboBox* sittings_ = nullptr;
+  QPushButton* close_ = nullptr;
+  QPushButton* prints_ = nullptr;
+  PreparePage* prepare_ = nullptr;
+  QWidget* bench_ = nullptr;
   NowCard* now_ = nullptr;
   NextCard* next_ = nullptr;
   CoolingCard* cooling_ = nullptr;
@@ -95,7 +95,7 @@ class BrewScreen final : public QWidget {
   NotePanel* note_ = nullptr;
   ServePanel* serve_ = nullptr;
   VoidPanel* void_ = nullptr;
-  QTimer* timer_;
+  QTimer* timer_ = nullptr;
 };
 
 }  // namespace likeleaf::ui

@@ -40,13 +40,13 @@ class NotePanel final : public QWidget {
   Session& session_;
   const Style& style_;
   bool keyed_ = false;
-  QComboBox* brew_;
-  QComboBox* infusion_;
-  QComboBox* place_;
+  QComboBox* brew_ = nullptr;
+  QComboBox* infusion_ = nullptr;
+  QComboBox* place_ = nullptr;
   std::array<BlankLine*, fields> blanks_{};
-  BlankLine* reading_;
-  QLabel* last_;
-  QLabel* refused_;
+  BlankLine* reading_ = nullptr;
+  QLabel* last_ = nullptr;
+  QLabel* refused_ = nullptr;
 };
 
 }  // namespace likeleaf::ui

@@ -10,7 +10,6 @@
 #include <QStringList>
 #include <QVBoxLayout>
 #include <algorithm>
-#include <ranges>
 
 #include "core/acts/bench_sitting.h"
 #include "core/domain/asked.h"
@@ -110,14 +109,14 @@ void PreparePage::fill_lots(const Trial& trial) {
   if (!same) {
     for (const auto& [id, box] : ticks_) delete box;
     ticks_.clear();
-    for (const auto& id : wanted | std::views::transform(&LotPortions::lot)) {
+    for (const LotPortions& portions : wanted) {
       auto* box = new QCheckBox(this);
       box->setMinimumHeight(36);
       box->setFont(face(18));
       lots_->addWidget(box);
-      ticks_.emplace_back(id, box);
-      connect(box, &QCheckBox::toggled, this, [this, id](bool on) {
-        const auto kept = session_.run(TickWeighed{id, on});
+      ticks_.emplace_back(portions.lot, box);
+      connect(box, &QCheckBox::toggled, this, [this, lot = portions.lot](bool on) {
+        const auto kept = session_.run(TickWeighed{lot, on});
         say(kept ? QString() : said(kept.error()));
         if (!kept && session_.trial()) fill_lots(*session_.trial());
       });

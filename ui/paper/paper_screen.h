@@ -63,16 +63,16 @@ class PaperScreen final : public QWidget {
   std::optional<std::size_t> hand_;        ///< the pair that was written on last: undo goes back in its sheet
   QString named_;                          ///< what was named before the lock that was asked for
   std::optional<std::size_t> named_pair_;  ///< for one pair; nothing: for the sitting
-  QComboBox* sittings_;
+  QComboBox* sittings_ = nullptr;
   std::vector<QPushButton*> modes_;
-  QLabel *progress_, *hint_, *message_;
-  QWidget* message_area_;
-  QStackedWidget* pages_;
-  PaperGrid* grid_;
-  ComparePage* compare_;
-  QCheckBox *cold_, *ate_, *swallows_;
-  QLineEdit* day_note_;
-  QPushButton *undo_, *leave_, *lock_all_;
+  QLabel *progress_ = nullptr, *hint_ = nullptr, *message_ = nullptr;
+  QWidget* message_area_ = nullptr;
+  QStackedWidget* pages_ = nullptr;
+  PaperGrid* grid_ = nullptr;
+  ComparePage* compare_ = nullptr;
+  QCheckBox *cold_ = nullptr, *ate_ = nullptr, *swallows_ = nullptr;
+  QLineEdit* day_note_ = nullptr;
+  QPushButton *undo_ = nullptr, *leave_ = nullptr, *lock_all_ = nullptr;
 };
 
 }  // namespace likeleaf::ui

@@ -22,7 +22,8 @@ class Cells {
   [[nodiscard]] int in_a_page() const { return columns_ * rows_; }
   [[nodiscard]] double width() const { return width_; }
   [[nodiscard]] QPointF corner(int i) const {
-    return {page_.left + (i % columns_) * width_, from_ + (i / columns_) * height_};
+    const int column = i % columns_, row = i / columns_;
+    return {page_.left + column * width_, from_ + row * height_};
   }
   /// Lines around the first `count` cells.
   void cut_lines(int count) {
@@ -98,7 +99,7 @@ int paint_slips(const Sheets& sheets, const report::PortionSlips& slips, int pag
     const int here = std::min(cells.in_a_page(), count - from);
     if (here > 0) cells.cut_lines(here);
     for (int i = 0; i < here; ++i) {
-      const auto& slip = slips.slips[static_cast<std::size_t>(from + i)];
+      const auto& slip = slips.slips[static_cast<std::size_t>(from) + static_cast<std::size_t>(i)];
       const QPointF at = cells.corner(i);
       const double x = at.x() + 14, wide = cells.width() - 28;
       page.put(words_of(slip.brew), x, at.y() + 8, wide, {24, Weight::bold});

@@ -68,15 +68,15 @@ class ReportScreen final : public QWidget {
   QString path_, ending_;           ///< of the file that is being made
   std::unique_ptr<PageMaker> pdf_;
   QTimer saving_;
-  PagePreview* preview_;
-  QWidget* acts_;
-  QWidget* progress_;
-  QLabel* progress_said_;
-  QProgressBar* bar_;
-  QLabel* said_;
-  QLabel* as_made_;
-  QPushButton* today_;
-  QWidget* made_list_;
+  PagePreview* preview_ = nullptr;
+  QWidget* acts_ = nullptr;
+  QWidget* progress_ = nullptr;
+  QLabel* progress_said_ = nullptr;
+  QProgressBar* bar_ = nullptr;
+  QLabel* said_ = nullptr;
+  QLabel* as_made_ = nullptr;
+  QPushButton* today_ = nullptr;
+  QWidget* made_list_ = nullptr;
   FindingsWork work_;
   Subscription changes_;
 };

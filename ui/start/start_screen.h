@@ -62,15 +62,15 @@ class StartScreen final : public QWidget {
   std::vector<store::LedgerRow> rows_;
   std::vector<const store::LedgerRow*> shown_;
   std::function<TrialAnswer(const store::LedgerRow&)> answer_;
-  QLabel* note_;
-  QLabel* empty_;
-  QLineEdit* search_;
-  QComboBox *stage_, *changes_, *leaf_;
-  QLabel* count_;
-  QListWidget* list_;
-  QPushButton *import_, *new_trial_, *take_;
-  QWidget* answer_page_;
-  QVBoxLayout* answer_layout_;
+  QLabel* note_ = nullptr;
+  QLabel* empty_ = nullptr;
+  QLineEdit* search_ = nullptr;
+  QComboBox *stage_ = nullptr, *changes_ = nullptr, *leaf_ = nullptr;
+  QLabel* count_ = nullptr;
+  QListWidget* list_ = nullptr;
+  QPushButton *import_ = nullptr, *new_trial_ = nullptr, *take_ = nullptr;
+  QWidget* answer_page_ = nullptr;
+  QVBoxLayout* answer_layout_ = nullptr;
 };
 
 }  // namespace likeleaf::ui

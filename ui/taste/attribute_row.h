@@ -50,14 +50,14 @@ class AttributeRow final : public QWidget {
   bool current_ = false, comparing_ = false, read_only_ = false;
   std::optional<Direct> answer_;
   Keep keep_ = Keep::kept;
-  ScoreScale* left_;
-  ScoreScale* right_;
-  QLabel* name_;
-  QLabel* definition_;
-  QLabel* message_;
+  ScoreScale* left_ = nullptr;
+  ScoreScale* right_ = nullptr;
+  QLabel* name_ = nullptr;
+  QLabel* definition_ = nullptr;
+  QLabel* message_ = nullptr;
   QString told_;
-  QLabel* said_;
-  QWidget* answers_;
+  QLabel* said_ = nullptr;
+  QWidget* answers_ = nullptr;
   QPushButton* choices_[3] = {};
 };
 

@@ -31,8 +31,8 @@ class GuessPage final : public QWidget {
   IdOf<Serving> serving_;
   std::optional<bool> saw_;
   std::optional<std::optional<Side>> which_;
-  QPushButton *yes_, *no_, *left_, *none_, *right_, *keep_;
-  QLabel* message_;
+  QPushButton *yes_ = nullptr, *no_ = nullptr, *left_ = nullptr, *none_ = nullptr, *right_ = nullptr, *keep_ = nullptr;
+  QLabel* message_ = nullptr;
 };
 
 }  // namespace likeleaf::ui

@@ -20,7 +20,7 @@ namespace likeleaf::ui {
 class TapTimer final : public QWidget {
   Q_OBJECT
  public:
-  TapTimer(const Clock& clock, QWidget* parent = nullptr);
+  explicit TapTimer(const Clock& clock, QWidget* parent = nullptr);
   /// `name` for the screen reader: "Finish length, cup 417"; `code` before the clock where two timers stand together.
   void set_name(const QString& name, const QString& code);
   void set_mark(const std::optional<Mark>& mark, Keep keep = Keep::kept);

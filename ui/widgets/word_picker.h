@@ -20,7 +20,7 @@ namespace likeleaf::ui {
 class WordPicker final : public QWidget {
   Q_OBJECT
  public:
-  WordPicker(std::vector<AromaWord> lexicon, QWidget* parent = nullptr);
+  explicit WordPicker(std::vector<AromaWord> lexicon, QWidget* parent = nullptr);
   ~WordPicker() override;
   void set_name(const QString& name);
   void set_words(const std::vector<WordMark>& words, Keep keep = Keep::kept);
