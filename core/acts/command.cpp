@@ -183,8 +183,7 @@ LockReview review(const SealedPlan& plan, const BlindServing& serving, const She
   for (const Side side : {Side::left, Side::right})
     for (const auto& attribute : plan.attributes)
       for (const auto& field : mark_fields(attribute))
-        if (!sheet.cup(side).marks.contains(field))
-          out.blank.push_back(mark_label(field, side == Side::left ? serving.left : serving.right));
+        if (!sheet.cup(side).marks.contains(field)) out.blank.push_back({side, field});
   for (const auto& attribute : plan.attributes) {
     const auto answer = sheet.directs.find(attribute.id);
     if (attribute.direct && answer == sheet.directs.end()) out.unanswered.push_back(attribute.id);

@@ -102,11 +102,19 @@ std::string clock_text(const Moment& m) {
   return fmt::format("{:02}:{:02}:{:02}", l.time.hours().count(), l.time.minutes().count(), l.time.seconds().count());
 }
 
-std::string date_text(const Moment& m) {
+CalendarDay day_of(const Moment& m) {
+  const Local l = local(m);
+  return {int(l.date.year()), unsigned(l.date.month()), unsigned(l.date.day())};
+}
+
+std::string date_text(const CalendarDay& day) {
   static constexpr std::array names{"January", "February", "March",     "April",   "May",      "June",
                                     "July",    "August",   "September", "October", "November", "December"};
-  const Local l = local(m);
-  return fmt::format("{} {} {}", unsigned(l.date.day()), names[unsigned(l.date.month()) - 1], int(l.date.year()));
+  return fmt::format("{} {} {}", day.day, names.at(day.month - 1), day.year);
+}
+
+std::string date_text(const Moment& m) {
+  return date_text(day_of(m));
 }
 
 Moment SystemClock::now() const {

@@ -24,9 +24,17 @@ Duration elapsed(const Moment& earlier, const Moment& later);
 std::string iso_text(const Moment& moment);
 /// Reads what iso_text writes (fraction and offset optional; "Z" allowed). boot_ms is 0.
 std::optional<Moment> parse_iso(std::string_view text);
+/// A day of the calendar, where it was noted.
+struct CalendarDay {
+  int year = 1970;
+  unsigned month = 1, day = 1;
+  bool operator==(const CalendarDay&) const = default;
+};
+CalendarDay day_of(const Moment& moment);
 /// Local "13:32:10" and local "2 March 2026".
 std::string clock_text(const Moment& moment);
 std::string date_text(const Moment& moment);
+std::string date_text(const CalendarDay& day);
 
 class Clock {
  public:

@@ -88,9 +88,16 @@ struct Mismatch {
   bool operator==(const Mismatch&) const = default;
 };
 
+/// A field of one cup in which nothing stands.
+struct BlankMark {
+  Side side = Side::left;
+  std::string field;  ///< as in CupMarks
+  auto operator<=>(const BlankMark&) const = default;
+};
+
 /// What a lock would leave blank, and where a direct answer contradicts the two scores (pointed out once).
 struct LockReview {
-  std::vector<std::string> blank;           ///< attribute ids with a side: "bitterness, cup 417"
+  std::vector<BlankMark> blank;
   std::vector<std::string> unanswered;      ///< attribute ids that ask for a direct answer and have none
   std::vector<std::string> contradictions;  ///< attribute ids
   // Of a paper sheet only:

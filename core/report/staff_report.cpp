@@ -214,16 +214,18 @@ void taste_it_yourself(const Findings& f, const Unmasked& unmasked, const Style&
 
 /// "2 and 3 March 2026": the days on which sheets were locked.
 std::string tasting_days(const Trial& trial) {
-  std::map<std::int64_t, std::string> days;
+  std::map<std::int64_t, CalendarDay> locks;
   for (const auto* serving : live_servings(trial))
     if (const auto sheet = trial.sheets.find(serving->id); sheet != trial.sheets.end() && sheet->second->locked)
-      days.emplace(sheet->second->locked->utc_ms, date_text(*sheet->second->locked));
+      locks.emplace(sheet->second->locked->utc_ms, day_of(*sheet->second->locked));
+  std::vector<CalendarDay> days;
+  for (const auto& [at, day] : locks)
+    if (days.empty() || days.back() != day) days.push_back(day);
   std::vector<std::string> texts;
-  for (const auto& [at, text] : days)
-    if (texts.empty() || texts.back() != text) texts.push_back(text);
-  const auto month = [](const std::string& text) { return text.substr(std::min(text.find(' '), text.size())); };
-  for (std::size_t i = 0; i + 1 < texts.size(); ++i)
-    if (month(texts[i]) == month(texts.back())) texts[i].resize(texts[i].find(' '));
+  for (const auto& day : days) {
+    const bool month_follows = &day != &days.back() && day.year == days.back().year && day.month == days.back().month;
+    texts.push_back(month_follows ? fmt::format("{}", day.day) : date_text(day));
+  }
   if (texts.size() > 3) return texts.front() + " to " + texts.back();
   return listed(texts, " and ");
 }

@@ -1,6 +1,7 @@
 #include "ui/taste/lock_words.h"
 
 #include <QStringList>
+#include <algorithm>
 #include <map>
 
 #include "ui/widgets/qt_text.h"
@@ -14,24 +15,24 @@ QString spoken(std::string field) {
   return text(field);
 }
 
-/// "aroma register base" is "aroma base" to a taster, and three blank bands are one blank aroma.
-QStringList gathered(QStringList fields, const std::vector<Attribute>& attributes) {
-  for (const auto& attribute : attributes) {
-    if (attribute.scale != Scale::register_bands) continue;
-    const QString begins = spoken(attribute.id) + QLatin1Char(' ');
-    QStringList bands;
-    for (const auto& field : fields)
-      if (field.startsWith(begins)) bands << field;
-    if (bands.isEmpty()) continue;
-    const auto at = fields.indexOf(bands.front());
-    for (const auto& band : bands) fields.removeAll(band);
-    if (bands.size() == 3)
-      fields.insert(at, QStringLiteral("aroma"));
-    else
-      for (auto i = bands.size() - 1; i >= 0; --i)
-        fields.insert(at, QStringLiteral("aroma ") + bands[i].mid(begins.size()));
+/// Fields as a taster calls them: of three bands "aroma base", and three blank bands are one blank aroma.
+QStringList gathered(const std::vector<std::string>& fields, const std::vector<Attribute>& attributes) {
+  QStringList out;
+  std::set<std::string> whole;  // banded attributes that were said in one word
+  for (const auto& field : fields) {
+    const std::string id(attribute_of_field(field));
+    const auto* attribute = find_attribute(attributes, id);
+    if (!attribute || attribute->scale != Scale::register_bands) {
+      out << spoken(field);
+      continue;
+    }
+    const auto of_it = [&](const std::string& other) { return attribute_of_field(other) == id; };
+    if (std::ranges::count_if(fields, of_it) < 3)
+      out << QStringLiteral("aroma ") + spoken(field.substr(id.size() + 1));
+    else if (whole.insert(id).second)
+      out << QStringLiteral("aroma");
   }
-  return fields;
+  return out;
 }
 
 QString names(const std::vector<std::string>& ids, const std::vector<Attribute>& attributes) {
@@ -45,7 +46,7 @@ QString names(const std::vector<std::string>& ids, const std::vector<Attribute>&
 
 std::vector<std::string> keys(const LockReview& review) {
   std::vector<std::string> out;
-  for (const auto& one : review.blank) out.push_back("blank " + one);
+  for (const auto& one : review.blank) out.push_back("blank " + mark_place(one.side, one.field));
   for (const auto& one : review.unanswered) out.push_back("answer " + one);
   for (const auto& one : review.contradictions) out.push_back("against " + one);
   return out;
@@ -59,24 +60,24 @@ bool LockWords::has_news(const LockReview& review) const {
   return false;
 }
 
-QString LockWords::name(const LockReview& review, const std::vector<Attribute>& attributes) {
+QString LockWords::name(const LockReview& review, const BlindServing& serving,
+                        const std::vector<Attribute>& attributes) {
   LockReview fresh;
   const auto take = [this](const std::vector<std::string>& all, const char* kind, std::vector<std::string>& out) {
     for (const auto& one : all)
       if (named_.insert(kind + one).second) out.push_back(one);
   };
-  take(review.blank, "blank ", fresh.blank);
+  for (const auto& one : review.blank)
+    if (named_.insert("blank " + mark_place(one.side, one.field)).second) fresh.blank.push_back(one);
   take(review.unanswered, "answer ", fresh.unanswered);
   take(review.contradictions, "against ", fresh.contradictions);
-  std::map<QString, QStringList> by_cup;
-  for (const auto& blank : fresh.blank) {
-    const QString label = text(blank);
-    const auto comma = label.lastIndexOf(QStringLiteral(", "));
-    by_cup[comma < 0 ? QString() : label.mid(comma + 2)] << label.left(comma);
-  }
+  std::map<std::string, std::vector<std::string>> by_code;
+  for (const auto& blank : fresh.blank)
+    by_code[(blank.side == Side::left ? serving.left : serving.right).text()].push_back(blank.field);
   QStringList blanks, lines;
-  for (const auto& [cup, fields] : by_cup)
-    blanks << QStringLiteral("Blank on %1: %2.").arg(cup, gathered(fields, attributes).join(QStringLiteral(", ")));
+  for (const auto& [code, fields] : by_code)
+    blanks << QStringLiteral("Blank on cup %1: %2.")
+                  .arg(text(code), gathered(fields, attributes).join(QStringLiteral(", ")));
   if (!blanks.isEmpty()) lines << blanks.join(QLatin1Char(' '));
   if (!fresh.unanswered.empty())
     lines << QStringLiteral("No answer which cup has more: %1.").arg(names(fresh.unanswered, attributes));
@@ -110,7 +111,7 @@ std::optional<SheetChange> change_between(const Sheet& before, const Sheet& afte
         const auto a = old.marks.find(field), b = now.marks.find(field);
         const bool was = a != old.marks.end(), is = b != now.marks.end();
         if (was != is || (was && a->second != b->second))
-          return SheetChange{mark_place(side, field), gathered({spoken(field)}, attributes).front() + cup};
+          return SheetChange{mark_place(side, field), gathered({field}, attributes).front() + cup};
       }
     if (old.words != now.words) return SheetChange{words_place(side), QStringLiteral("words") + cup};
     if (old.fault != now.fault || old.fault_note != now.fault_note)

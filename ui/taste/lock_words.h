@@ -17,7 +17,7 @@ class LockWords {
   [[nodiscard]] bool has_news(const LockReview& review) const;
   /// A line for what is blank on either cup, one for answers that are missing, one for contradictions; from now on all
   /// of the review counts as named.
-  QString name(const LockReview& review, const std::vector<Attribute>& attributes);
+  QString name(const LockReview& review, const BlindServing& serving, const std::vector<Attribute>& attributes);
 
  private:
   std::set<std::string> named_;

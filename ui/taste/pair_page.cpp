@@ -391,7 +391,7 @@ void PairPage::back() {
 void PairPage::lock() {
   const LockReview review = port_.review(serving_.id);
   if (lock_words_.has_news(review)) {
-    const QString named = lock_words_.name(review, port_.setup().attributes);
+    const QString named = lock_words_.name(review, serving_, port_.setup().attributes);
     say(named, QStringLiteral("Before you lock"));
     return refresh();
   }

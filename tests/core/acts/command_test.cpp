@@ -329,8 +329,8 @@ TEST_F(Commands, TheReviewNamesBlanksByCupAndContradictionsByAttribute) {
   const SealedPlan& plan = *t.sealed->sealed;
   Sheet sheet;
   EXPECT_EQ(review(plan, serving, sheet).blank.size(), 10u);
-  EXPECT_EQ(review(plan, serving, sheet).blank[0], "bitterness, cup 417");
-  EXPECT_EQ(review(plan, serving, sheet).blank[4], "aroma register top, cup 417");
+  EXPECT_EQ(review(plan, serving, sheet).blank[0], (BlankMark{Side::left, "bitterness"}));
+  EXPECT_EQ(review(plan, serving, sheet).blank[4], (BlankMark{Side::left, "aroma_register.top"}));
   const auto contradicts = [&](int left, int right, Direct answer) {
     sheet.left.marks.insert_or_assign("bitterness", score(left));
     sheet.right.marks.insert_or_assign("bitterness", score(right));

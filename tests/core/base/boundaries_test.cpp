@@ -152,8 +152,8 @@ TEST(Boundaries, a_moment_is_read_to_the_last_of_each_unit) {
   EXPECT_EQ(parse_iso("1969-12-31T20:30:00-03:30")->utc_ms, 0);
   EXPECT_EQ(parse_iso("1969-12-31T20:30:00-03:30")->offset_minutes, -210);
   EXPECT_EQ(clock_text({0, -210, 0}), "20:30:00");
-  EXPECT_EQ(date_text({0, -210, 0}), "31 December 1969");
-  EXPECT_EQ(date_text({0, 0, 0}), "1 January 1970");
+  EXPECT_EQ(date_text(Moment{0, -210, 0}), "31 December 1969");
+  EXPECT_EQ(date_text(Moment{0, 0, 0}), "1 January 1970");
 }
 
 TEST(Boundaries, time_elapsed_follows_the_clock_that_no_correction_moves_within_one_boot) {
